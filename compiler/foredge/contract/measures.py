@@ -1,0 +1,78 @@
+"""The types a plugin's options are made of.
+
+Each annotated type carries a ``x-foredge-...`` keyword into the plugin's JSON Schema; the
+compiler checks the text against it and hands the plugin a :class:`Quantity` whose leaf
+remembers the place in the spec.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Annotated, Any, Generic, TypeVar
+
+from msgspec import Meta
+
+from foredge.problem import Path
+from foredge.quantity import Quantity
+
+
+def _measure(dimension: str, *, zero: bool = False) -> Meta:
+    keywords = {"type": "string", "x-foredge-measure": dimension, "x-foredge-zero": zero}
+    return Meta(extra_json_schema=keywords)
+
+
+Length = Annotated[Quantity, _measure("length")]
+LengthOrZero = Annotated[Quantity, _measure("length", zero=True)]
+Mass = Annotated[Quantity, _measure("mass")]
+Duration = Annotated[Quantity, _measure("time")]
+DurationOrZero = Annotated[Quantity, _measure("time", zero=True)]
+Volume = Annotated[Quantity, _measure("volume")]
+Grammage = Annotated[Quantity, _measure("grammage")]
+Density = Annotated[Quantity, _measure("density")]
+Angle = Annotated[Quantity, _measure("angle", zero=True)]
+Temperature = Annotated[Quantity, _measure("temperature", zero=True)]
+Ratio = Annotated[Quantity, _measure("ratio", zero=True)]
+"""A share of one, written ``15 %`` or ``0.15``."""
+
+Count = Annotated[
+    Quantity,
+    Meta(extra_json_schema={"type": "integer", "minimum": 1, "x-foredge-measure": "count"}),
+]
+"""A whole number of one or more."""
+
+CountOrZero = Annotated[
+    Quantity,
+    Meta(extra_json_schema={"type": "integer", "minimum": 0, "x-foredge-measure": "count"}),
+]
+
+ThreadSize = Annotated[
+    Quantity, Meta(extra_json_schema={"type": "string", "x-foredge-measure": "thread-size"})
+]
+"""``25/3`` (lea and ply) or ``200 tex``; a linear density."""
+
+
+def stock_name(*kinds: str) -> Meta:
+    """Keyword for a text that must name a stock item of one of ``kinds``."""
+    return Meta(extra_json_schema={"type": "string", "x-foredge-stock": list(kinds)})
+
+
+def table_row(table: str) -> Meta:
+    """Keyword for a text that must name a row of a reference table."""
+    return Meta(extra_json_schema={"type": "string", "x-foredge-row": table})
+
+
+def slot(kind: str) -> Meta:
+    """Keyword for a mapping that chooses a plugin of ``kind`` by its ``use``."""
+    return Meta(extra_json_schema={"x-foredge-slot": kind})
+
+
+P = TypeVar("P")
+
+
+@dataclass(frozen=True, slots=True)
+class Part(Generic[P]):
+    """A plugin chosen by ``use`` in the spec (or by default), with its options."""
+
+    plugin: P
+    options: Any
+    path: Path

@@ -1,0 +1,1 @@
+"""Drawings: one model in millimetres, and its writers."""

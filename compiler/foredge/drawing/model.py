@@ -1,0 +1,95 @@
+"""A drawing as data: millimetres, origin at the top left, y downwards.
+
+Stages and plugins build these; the writers turn one geometry into SVG and PDF. Colours
+are roles, not values: a writer decides how ``cut`` or ``grain`` looks.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Point = tuple[float, float]
+"""x, y in mm."""
+
+Role = Literal[
+    "outline", "cut", "fold", "hidden", "grain", "dimension", "text", "fill", "glue", "guide"
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A polyline in mm; ``closed`` joins its end to its start."""
+
+    points: tuple[Point, ...]
+    role: Role = "outline"
+    closed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A filled area: closed rings in mm, even-odd; ``shade`` 0 (white) to 1 (black)."""
+
+    rings: tuple[tuple[Point, ...], ...]
+    role: Role = "fill"
+    shade: float = 0.12
+
+
+@dataclass(frozen=True, slots=True)
+class Circle:
+    """A circle in mm."""
+
+    centre: Point
+    radius: float
+    role: Role = "outline"
+    filled: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Words at a place. ``size`` is the height of the letters' em in mm, ``turn`` degrees."""
+
+    at: Point
+    text: str
+    size: float = 3.5
+    turn: float = 0.0
+    anchor: Literal["start", "middle", "end"] = "start"
+    role: Role = "text"
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A dimension with arrows from ``start`` to ``end``, drawn ``offset`` mm to its left."""
+
+    start: Point
+    end: Point
+    text: str
+    offset: float = 8.0
+    size: float = 3.0
+
+
+@dataclass(frozen=True, slots=True)
+class GrainArrow:
+    """A double-headed arrow along the grain, ``length`` mm, turned by ``turn`` degrees."""
+
+    centre: Point
+    length: float
+    turn: float = 0.0
+
+
+Item = Line | Shape | Circle | Label | Measured | GrainArrow
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """A named picture of ``width`` by ``height`` mm.
+
+    ``true_scale`` marks a template that is laid on the work: it is printed at 100 %.
+    """
+
+    name: str
+    title: str
+    width: float
+    height: float
+    items: tuple[Item, ...]
+    true_scale: bool = False
