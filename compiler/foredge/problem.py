@@ -54,6 +54,14 @@ class Problem:
 
 
 @dataclass(frozen=True, slots=True)
+class Accepted:
+    """A problem the maker accepted, and why."""
+
+    problem: Problem
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
 class Diagnostic:
     """A problem at a place in a file, ready to be printed."""
 

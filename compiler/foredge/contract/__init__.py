@@ -1,6 +1,7 @@
 """What a plugin imports, and the only thing of ours that it imports."""
 
 from foredge.contract.book import Book, Lookup
+from foredge.contract.build import Build
 from foredge.contract.hook import hookimpl
 from foredge.contract.jobs import (
     BoardsJob,
@@ -49,6 +50,7 @@ from foredge.contract.plugin import (
     Spine,
     Stage,
 )
+from foredge.contract.readers import Emitter, Rule
 from foredge.contract.stock import (
     Board,
     Cloth,
@@ -97,8 +99,9 @@ from foredge.drawing.model import (
     Role,
     Shape,
 )
-from foredge.problem import Path, Problem, Severity, error, note, warning
+from foredge.problem import Accepted, Diagnostic, Path, Problem, Severity, error, note, warning
 from foredge.quantity import (
+    Band,
     Origin,
     Quantity,
     ceil,
@@ -128,12 +131,15 @@ __all__ = [
     "RATIO",
     "TIME",
     "VOLUME",
+    "Accepted",
     "Angle",
+    "Band",
     "Board",
     "Boards",
     "BoardsJob",
     "BoardsResult",
     "Book",
+    "Build",
     "CasingIn",
     "CasingInJob",
     "Circle",
@@ -145,12 +151,14 @@ __all__ = [
     "Covering",
     "Crease",
     "Density",
+    "Diagnostic",
     "Dimension",
     "Drawing",
     "Duration",
     "DurationOrZero",
     "Edge",
     "EdgeJob",
+    "Emitter",
     "EndPaperJob",
     "EndPaperResult",
     "EndPapers",
@@ -182,6 +190,7 @@ __all__ = [
     "Ratio",
     "Reading",
     "Role",
+    "Rule",
     "Severity",
     "Sewing",
     "SewingJob",

@@ -1,0 +1,63 @@
+"""``accept:`` silences a rule by name, for a reason; errors are never silenced."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any
+
+from foredge.problem import Accepted, Path, Problem, Severity, warning
+
+
+def apply_accepts(
+    problems: Sequence[Problem], entries: Sequence[Mapping[str, Any]]
+) -> tuple[list[Problem], list[Accepted]]:
+    """Problems that stay, and those accepted; an entry that matches nothing is a warning."""
+    left: list[Problem] = []
+    accepted: list[Accepted] = []
+    matched: set[int] = set()
+    for problem in problems:
+        place = _entry_for(problem, entries)
+        if place is None:
+            left.append(problem)
+            continue
+        matched.add(place)
+        if problem.severity is Severity.ERROR:
+            left.append(replace(problem, remedy=_join(problem.remedy, _CANNOT)))
+        else:
+            accepted.append(Accepted(problem, str(entries[place]["because"])))
+    for place, entry in enumerate(entries):
+        if place not in matched:
+            left.append(_unused(place, str(entry["rule"])))
+    return left, accepted
+
+
+_CANNOT = "An error cannot be accepted"
+
+
+def _join(first: str, second: str) -> str:
+    return f"{first.rstrip('.')}. {second}" if first else second
+
+
+def _entry_for(problem: Problem, entries: Sequence[Mapping[str, Any]]) -> int | None:
+    for place, entry in enumerate(entries):
+        if entry["rule"] == problem.rule and _at(problem.path, entry.get("at")):
+            return place
+    return None
+
+
+def _at(path: Path, at: object) -> bool:
+    """Whether ``at`` (``case.boards.layers``; nothing: everywhere) is a start of ``path``."""
+    if at is None:
+        return True
+    wanted = str(at).split(".")
+    return [str(step) for step in path[: len(wanted)]] == wanted
+
+
+def _unused(place: int, rule: str) -> Problem:
+    return warning(
+        ("accept", place, "rule"),
+        f"no problem here is called '{rule}', so there is nothing to accept",
+        "accept-unused",
+        remedy="Take the entry out",
+    )

@@ -1,0 +1,86 @@
+"""What a compilation finds wrong, collected step by step, and placed at the end."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from typing import TypeVar
+
+from foredge.accept import apply_accepts
+from foredge.contract import Accepted, Build, Diagnostic, Problem, Severity
+from foredge.spec.yaml_reader import Document, Positions
+
+Value = TypeVar("Value")
+
+
+class Stopped(Exception):
+    """There are errors, and the next step would work on nonsense. Never leaves the compiler."""
+
+
+class Findings:
+    """The problems of one compilation, against the document that caused them."""
+
+    def __init__(self, document: Document) -> None:
+        self._document = document
+        self._problems: list[Problem] = []
+
+    def read(self) -> None:
+        """Stop where the document could not be read at all."""
+        if self._document.data is None:
+            raise Stopped
+
+    def take(self, problems: Iterable[Problem], *, stop: bool = False) -> None:
+        """Add ``problems``; with ``stop``, stop if there are errors now."""
+        self._problems += problems
+        if stop and self._hopeless():
+            raise Stopped
+
+    def keep(self, step: tuple[Value | None, Iterable[Problem]]) -> Value:
+        """A step's value, its problems added; stops where it failed."""
+        value, problems = step
+        self.take(problems, stop=True)
+        if value is None:
+            raise Stopped
+        return value
+
+    def _hopeless(self) -> bool:
+        errors = [p.severity for p in (*self._document.problems, *self._problems)]
+        return Severity.ERROR in errors
+
+    def settle(
+        self, build: Build | None
+    ) -> tuple[Build | None, tuple[Diagnostic, ...], tuple[Accepted, ...]]:
+        """The build with its diagnostics, those the maker accepted taken out."""
+        data = self._document.data
+        entries = data.get("accept", ()) if build and isinstance(data, dict) else ()
+        left, accepted = apply_accepts(self._problems, entries)
+        placed = [_place(problem, self._document.positions) for problem in left]
+        known = tuple(sorted({*self._document.problems, *placed}, key=_by_place))
+        if build is None:
+            return None, known, ()
+        return replace(build, diagnostics=known, accepted=tuple(accepted)), known, tuple(accepted)
+
+
+def _by_place(diagnostic: Diagnostic) -> tuple[str, int, int, str]:
+    span = diagnostic.span
+    return span.file, span.line, span.column, str(diagnostic)
+
+
+def _place(problem: Problem, positions: Positions) -> Diagnostic:
+    return Diagnostic(
+        positions.of(problem.path, problem.on_key),
+        problem.severity,
+        problem.text,
+        problem.rule,
+        problem.consequence,
+        problem.remedy,
+        problem.source,
+    )
+
+
+def worst(diagnostics: Sequence[Diagnostic]) -> Severity | None:
+    """The worst severity among ``diagnostics``."""
+    for severity in Severity:
+        if any(diagnostic.severity is severity for diagnostic in diagnostics):
+            return severity
+    return None
