@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import traceback
 from collections.abc import Iterable, Sequence
+from pathlib import Path
 
 from foredge.contract import (
     Book,
@@ -16,6 +17,8 @@ from foredge.contract import (
     error,
 )
 from foredge.contract.work import Operation
+
+_CORE = Path(__file__).parent
 
 Ran = tuple[tuple[Stage, StageResult], ...]
 
@@ -43,17 +46,26 @@ def run_stages(stages: Sequence[Stage], book: Book) -> tuple[Ran, list[Problem]]
 
 
 def _failed(stage: Stage, failure: Exception) -> Problem:
-    frame = traceback.extract_tb(failure.__traceback__)[-1]
-    module = frame.filename.replace("\\", "/").rsplit("/", 2)[-2:]
-    words = str(failure) or type(failure).__name__
+    file, line = _place(failure)
     return error(
         (stage.section,),
-        f"the stage '{stage.name}' failed in {'/'.join(module)}, line {frame.lineno}: "
-        f"{type(failure).__name__}: {words}",
+        f"the stage '{stage.name}' failed in {file}, line {line}: "
+        f"{type(failure).__name__}: {failure}",
         "plugin-failed",
         remedy="This is a fault in the plugin, not in the spec; report it to whoever made it",
         on_key=True,
     )
+
+
+def _place(failure: Exception) -> tuple[str, int]:
+    """Folder and file, and the line, where the plugin's own code failed or called what failed."""
+    frames = [
+        (Path(frame.filename), frame.lineno or 0)
+        for frame in traceback.extract_tb(failure.__traceback__)
+    ]
+    outside = [frame for frame in frames if not frame[0].is_relative_to(_CORE)]
+    file, line = (outside or frames)[-1]
+    return f"{file.parent.name}/{file.name}", line
 
 
 def verify(stage: Stage, result: StageResult, known: Iterable[Quantity]) -> list[Problem]:
