@@ -9,7 +9,7 @@ from typing import Any
 from foredge.contract.measures import Part
 from foredge.contract.stock import StockItem
 from foredge.problem import Path
-from foredge.quantity import Quantity, blank, gate, rounded, rounded_up
+from foredge.quantity import Quantity, blank, gate, leaf, rounded, rounded_up
 
 Lookup = Callable[[str, str, str], Quantity]
 """(table, row, figure) -> leaf quantity with its citation."""
@@ -42,12 +42,25 @@ class Book:
     done: Mapping[str, str] = field(default_factory=dict)
 
     def table(self, table: str, row: str, figure: str) -> Quantity:
-        """A figure of a reference table; ``TableError`` when it is not there."""
+        """A figure of a reference table; ``TableError`` when it is not there.
+
+        ``folios.least`` and ``folios.most`` are the ends of the range advised for ``folios``.
+        """
         return self.lookup(table, row, figure)
 
     def practice(self, name: str) -> Quantity:
         """A single constant of the trade, from the table ``practice``."""
         return self.lookup("practice", name, "amount")
+
+    def default(self, name: str) -> Quantity:
+        """A constant of the trade as a decision: its value, without the range of opinion.
+
+        For what the maker sets (a flange, a distance): once it is decided it is exact.
+        """
+        row = self.practice(name)
+        if row.origin is None or row.low == row.high:
+            return row
+        return leaf(row.value, row.dimension, row.name or name, row.origin, label=row.label)
 
     def size(self, q: Quantity) -> Quantity:
         """To the nearest step a maker can cut: how every piece's size is rounded, once."""

@@ -41,14 +41,17 @@ class SewingJob:
 class SewingResult:
     """``stations`` are distances from the head of the folded sheet, from head to tail.
 
-    ``thread`` is the length used, reserve included. ``sewn`` is the id of the operation
-    after which the block is sewn. ``spine_layer`` is what the sewing adds to the spine's
-    outside (tapes), ``lies_in_joint`` what it brings into the joint beside covering cloth.
+    ``thread`` is the length used, reserve included. ``threads_in_fold`` is how many threads
+    lie side by side in the fold of one gathering (the swell counts them). ``sewn`` is the
+    id of the operation after which the block is sewn. ``spine_layer`` is what the sewing
+    adds to the spine's outside (tapes), ``lies_in_joint`` what it brings into the joint
+    beside covering cloth.
     """
 
     work: StageResult
     stations: tuple[Quantity, ...]
     thread: Quantity
+    threads_in_fold: Quantity
     sewn: str
     spine_layer: Quantity
     lies_in_joint: Quantity
@@ -76,17 +79,22 @@ class EndPaperJob:
 
 @dataclass(frozen=True, slots=True)
 class EndPaperResult:
-    """``thickness`` is what both end-papers add to the block, ``lies_in_joint`` what one
-    brings into a joint (its cloth). ``attached`` is the operation that attaches them;
+    """``thickness`` is what both end-papers add to the block, ``at_spine`` what they add
+    there only (cloth in the fold), ``lies_in_joint`` what one brings into a joint (its
+    cloth). ``attached`` is the operation that attaches them;
     ``hinge`` is ``tipped``, ``sewn`` or ``cloth``, weakest first. ``leaves`` stay free at
-    each end (fly-leaves)."""
+    each end (fly-leaves). ``sewn_gatherings`` is how many gatherings it adds to the sewing
+    (0, or one at each end), ``mass`` that of both end-papers."""
 
     work: StageResult
     thickness: Quantity
+    at_spine: Quantity
     lies_in_joint: Quantity
     attached: str
     hinge: str
     leaves: Quantity
+    sewn_gatherings: Quantity
+    mass: Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,20 +111,33 @@ class EdgeJob:
 
 @dataclass(frozen=True, slots=True)
 class BoardsJob:
-    """Two boards of ``width`` by ``height``, final once the gates are measured."""
+    """Two boards of ``width`` by ``height``, ``thickness`` thick once cured; all three are
+    final once the gates are measured.
+
+    ``spine`` is the width of a stiff spine piece cut from the same board, as tall as the
+    boards; None where there is none. Boards are cut to size in ``case.cut-boards``.
+    """
 
     book: Book
     part: Part[Any]
     width: Quantity
     height: Quantity
+    thickness: Quantity
+    spine: Quantity | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class BoardsResult:
-    """``ready`` is the operation after which the board stands finished, to be measured."""
+    """``ready`` is the operation after which the board stands finished, to be measured.
+
+    Its pieces are ``case.board`` (two of them), ``case.spine`` where the job asks for it,
+    and the blanks these are trimmed from. ``dressed`` is an operation after the cutting
+    that must be done before covering (edges wrapped), or empty.
+    """
 
     work: StageResult
     ready: str
+    dressed: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,7 +145,7 @@ class SpineJob:
     """The spine of a case for a block ``block_spine`` thick, over boards ``board`` thick.
 
     ``board_height`` is the height of the boards; ``joint_cloth`` the thickness of
-    everything that lies in one joint.
+    everything that lies in one joint; ``joint`` what board and cloth ask for.
     """
 
     book: Book
@@ -133,17 +154,23 @@ class SpineJob:
     board: Quantity
     board_height: Quantity
     joint_cloth: Quantity
+    joint: Quantity
 
 
 @dataclass(frozen=True, slots=True)
 class SpineResult:
     """``width`` of the spine piece (of the bare gap where there is none), and the
-    ``joint`` on each side of it: from spine piece to board edge, flat on the bench."""
+    ``joint`` on each side of it: from spine piece to board edge, flat on the bench.
+
+    ``thickness`` is of the spine piece (0 mm where there is none). ``same_board``: it is cut
+    from the boards' own stuff, so the boards bring the piece."""
 
     work: StageResult
     width: Quantity
     joint: Quantity
+    thickness: Quantity
     has_piece: bool
+    same_board: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +178,7 @@ class CoverJob:
     """A case to be covered, laid flat: board, joint, spine, joint, board.
 
     ``boards_cut`` is the operation after which the boards lie ready at final size.
+    ``turn_in`` is what the spec asks for; None leaves it to the covering material.
     """
 
     book: Book
@@ -162,21 +190,28 @@ class CoverJob:
     spine: Quantity
     has_spine_piece: bool
     boards_cut: str
+    turn_in: Quantity | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class CoverResult:
-    """``covered`` is the operation after which the case is covered and turned in."""
+    """``covered`` is the operation after which the case is covered and turned in.
+
+    ``prepared`` are operations after which the covering is as it will lie in the joint
+    (backed), so that its thickness can be measured.
+    """
 
     work: StageResult
     covered: str
+    prepared: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class CasingInJob:
     """A covered case and a finished block to be joined.
 
-    ``paste_down_width`` and ``_height`` are of one paste-down.
+    ``paste_down_width`` and ``_height`` are of one paste-down as it leaves the block. The
+    result makes the fact ``case.cased_in`` known, and ends with ``case.press``.
     """
 
     book: Book
@@ -186,6 +221,9 @@ class CasingInJob:
     joint: Quantity
     paste_down_width: Quantity
     paste_down_height: Quantity
+    square_head: Quantity
+    square_tail: Quantity
+    square_fore: Quantity
     hinge: str
     covered: str
     block_ready: str

@@ -34,16 +34,19 @@ Temperature = Annotated[Quantity, _measure("temperature", zero=True)]
 Ratio = Annotated[Quantity, _measure("ratio", zero=True)]
 """A share of one, written ``15 %`` or ``0.15``."""
 
-Count = Annotated[
-    Quantity,
-    Meta(extra_json_schema={"type": "integer", "minimum": 1, "x-foredge-measure": "count"}),
-]
+_MOST = 100_000  # no bench needs more, and a slip of the hand should not run for hours
+
+
+def _count(least: int) -> Meta:
+    keywords = {"type": "integer", "minimum": least, "maximum": _MOST}
+    return Meta(extra_json_schema={**keywords, "x-foredge-measure": "count"})
+
+
+Count = Annotated[Quantity, _count(1)]
 """A whole number of one or more."""
 
-CountOrZero = Annotated[
-    Quantity,
-    Meta(extra_json_schema={"type": "integer", "minimum": 0, "x-foredge-measure": "count"}),
-]
+CountOrZero = Annotated[Quantity, _count(0)]
+"""A whole number, or none."""
 
 ThreadSize = Annotated[
     Quantity, Meta(extra_json_schema={"type": "string", "x-foredge-measure": "thread-size"})
@@ -59,6 +62,35 @@ def stock_name(*kinds: str) -> Meta:
 def table_row(table: str) -> Meta:
     """Keyword for a text that must name a row of a reference table."""
     return Meta(extra_json_schema={"type": "string", "x-foredge-row": table})
+
+
+class SpecFile:
+    """A file that the spec names: ``path`` as it is written there, ``data`` what is in it.
+
+    No dataclass, so that msgspec takes it for a type of our own and not for a mapping.
+    """
+
+    __slots__ = ("data", "path")
+
+    def __init__(self, path: str, data: bytes) -> None:
+        self.path = path
+        self.data = data
+
+    def __repr__(self) -> str:
+        return f"<file {self.path!r}, {len(self.data)} bytes>"
+
+
+def spec_file(what: str, most: int) -> Meta:
+    """Keyword for the path of a file of at most ``most`` bytes; ``what`` names it in messages.
+
+    The path is relative to the spec file that says it, and stays inside a spec's folder.
+    """
+    keywords = {"type": "string", "minLength": 1, "x-foredge-file": {"what": what, "most": most}}
+    return Meta(extra_json_schema=keywords)
+
+
+FontFile = Annotated[SpecFile, spec_file("font", 4_000_000)]
+"""A font file of the maker's own: its bytes, read by the compiler and not by the plugin."""
 
 
 def slot(kind: str) -> Meta:
