@@ -77,7 +77,47 @@ class GrainArrow:
     turn: float = 0.0
 
 
-Item = Line | Shape | Circle | Label | Measured | GrainArrow
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """A piece of a circle from ``start`` through ``sweep`` degrees (0 to the right, clockwise)."""
+
+    centre: Point
+    radius: float
+    start: float
+    sweep: float
+    role: Role = "outline"
+
+
+@dataclass(frozen=True, slots=True)
+class Hatch:
+    """An area filled with lines ``spacing`` mm apart, turned by ``turn`` degrees; even-odd."""
+
+    rings: tuple[tuple[Point, ...], ...]
+    spacing: float = 2.0
+    turn: float = 45.0
+    role: Role = "dimension"
+
+
+@dataclass(frozen=True, slots=True)
+class Cross:
+    """A registration mark: a cross in a circle, to bring sheets or layers into line."""
+
+    at: Point
+    size: float = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class CheckBar:
+    """A bar of 100 mm or 4 in to hold a ruler against; ``at`` is its top left corner."""
+
+    at: Point
+    unit: Literal["mm", "in"] = "mm"
+
+
+Item = Line | Shape | Circle | Label | Measured | GrainArrow | Arc | Hatch | Cross | CheckBar
+
+Primitive = Line | Shape | Circle | Label
+"""What every writer must be able to draw; ``layout`` turns all other items into these."""
 
 
 @dataclass(frozen=True, slots=True)

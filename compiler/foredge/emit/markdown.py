@@ -1,0 +1,60 @@
+"""The build sheet: what the maker takes to the bench."""
+
+from __future__ import annotations
+
+from foredge.build import Build
+from foredge.emit.cautions import digest
+from foredge.emit.escape import code, escape
+from foredge.emit.gates import gate_views
+from foredge.emit.materials import cut_from, tools, uses
+from foredge.emit.numbers import stage_numbers
+from foredge.emit.overview import glance, remarks, troubles
+from foredge.emit.render import render
+from foredge.emit.svg import file_name
+from foredge.emit.words import listed
+from foredge.emit.work import parts, step_numbers
+
+
+class BuildSheet:
+    """``build-sheet.md``."""
+
+    kind = "emitter"
+    name = "build-sheet"
+    title = "Build sheet in Markdown"
+
+    def emit(self, build: Build) -> dict[str, bytes]:
+        """The whole book on one sheet, the work in its true order."""
+        numbers = step_numbers(build)
+        gates = gate_views(build, numbers)
+        steps = [(numbers[operation.id], operation.cautions) for operation in build.order]
+        content = render(
+            "build-sheet.md.j2",
+            title=escape(build.book.title),
+            file=code(build.file),
+            file_name=explain_command(build),
+            glance=glance(build),
+            remarks=remarks(build),
+            gates=gates,
+            open_gates=listed(gate.id for gate in gates if gate.open),
+            troubles=troubles(build),
+            cut_from=cut_from(build),
+            uses=uses(build),
+            tools=tools(build),
+            parts=parts(build),
+            numbers=[
+                stage_numbers(build, stage.title, result)
+                for stage, result in build.stages
+                if result.quantities
+            ],
+            digest=digest(build, steps),
+            drawings=[
+                {"title": escape(drawing.title), "name": file_name(drawing)}
+                for drawing in build.whole.drawings
+            ],
+        )
+        return {"build-sheet.md": content}
+
+
+def explain_command(build: Build) -> str:
+    """The command that explains a number of this build."""
+    return code(f"foredge explain {build.file}")

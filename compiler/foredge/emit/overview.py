@@ -1,0 +1,109 @@
+"""What the book is, said in a few lines at the top of its sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from foredge.build import Build
+from foredge.contract import Part
+from foredge.display import duration, show
+from foredge.emit.escape import code, escape
+from foredge.emit.words import PROVISIONAL, Words
+from foredge.quantity import Quantity
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """A warning or note, with what to do about it."""
+
+    severity: str
+    text: str
+    remedy: str
+    where: str
+    rule: str
+
+
+_SIZES = (
+    ("Closed book", ("case.closed.height", "case.closed.width", "case.closed.thickness")),
+    ("Block", ("text_block.block.height", "text_block.block.width", "text_block.block.spine")),
+)
+_COUNTS = (
+    ("Pages", "text_block.pages"),
+    ("Gatherings", "text_block.gatherings"),
+    ("Folios in all", "text_block.folios"),
+    ("Mass", "case.mass"),
+)
+
+
+def glance(build: Build) -> tuple[tuple[str, str], ...]:
+    """Label and value: size, make-up, the parts chosen, the time it takes."""
+    known = {quantity.name: quantity for quantity in build.whole.quantities}
+    rows = [
+        (label, _sizes(build, [known[name] for name in names]))
+        for label, names in _SIZES
+        if all(name in known for name in names)
+    ]
+    words = Words(build)
+    rows += [(label, words.number(known[name])) for label, name in _COUNTS if name in known]
+    rows += _chosen(build)
+    return (*rows, ("Work", _work(build)))
+
+
+def _sizes(build: Build, sides: list[Quantity]) -> str:
+    height, width, thickness = (show(side, build.book.display) for side in sides)
+    mark = "" if all(side.firm for side in sides) else f"{PROVISIONAL} "
+    return f"{mark}{height} high, {width} wide, {thickness} thick"
+
+
+def _work(build: Build) -> str:
+    hands_on = sum(operation.hands_on.value for operation in build.order)
+    waits = sum(
+        operation.wait is not None and operation.wait.value > 0 for operation in build.order
+    )
+    resting = f"{waits} of them with a wait after them" if waits else "none with a wait"
+    return f"{len(build.order)} steps, {resting}; {duration(hands_on)} hands-on"
+
+
+def _chosen(build: Build) -> Iterator[tuple[str, str]]:
+    """The parts chosen in each section of the spec, by the names of their keys."""
+    for options in build.book.sections.values():
+        for key, part in _parts_of(options):
+            yield key.replace("_", "-").capitalize(), escape(part.plugin.title)
+
+
+def _parts_of(options: Any) -> Iterator[tuple[str, Part[Any]]]:
+    for key in getattr(options, "__struct_fields__", ()):
+        value = getattr(options, key)
+        for one in value if isinstance(value, tuple) else (value,):
+            if isinstance(one, Part):
+                yield key, one
+
+
+def remarks(build: Build) -> tuple[str, ...]:
+    """The maker's own notes, from the sections and the parts in them."""
+    found: list[str] = []
+    for options in build.book.sections.values():
+        parts = [part.options for _, part in _parts_of(options)]
+        found += [note for one in (options, *parts) if (note := getattr(one, "note", None))]
+    return tuple(escape(note) for note in dict.fromkeys(found))
+
+
+def troubles(build: Build) -> tuple[Trouble, ...]:
+    """What the compiler has to say about this book, as it ordered it."""
+    return tuple(
+        Trouble(
+            severity=one.severity.value,
+            text=_sentences(one.text, one.consequence),
+            remedy=_sentences(one.remedy),
+            where=code(f"{one.span.file}:{one.span.line}"),
+            rule=code(one.rule),
+        )
+        for one in build.diagnostics
+    )
+
+
+def _sentences(*texts: str) -> str:
+    said = [text if text.endswith((".", "?", "!")) else text + "." for text in texts if text]
+    return " ".join(escape(text[0].upper() + text[1:]) for text in said)

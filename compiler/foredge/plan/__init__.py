@@ -1,0 +1,1 @@
+"""The plan over all stages: stock, cutting, cost, schedule, moisture, rules."""

@@ -1,0 +1,180 @@
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foredge.dimension import (
+    AREA,
+    DENSITY,
+    GRAMMAGE,
+    LENGTH,
+    LINEAR_DENSITY,
+    MASS,
+    RATIO,
+    TIME,
+    VOLUME,
+    Dimension,
+)
+from foredge.display import duration, show, show_size
+from foredge.display_imperial import fraction
+from foredge.quantity import Band, Origin, Quantity, ceil, leaf, number, rounded, rounded_up
+
+
+def q(value: float, dimension: Dimension = LENGTH, text: str = "") -> Quantity:
+    return leaf(value, dimension, "x", Origin("spec", ("x",), text))
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        (149.0, "149 mm"),
+        (148.5, "148.5 mm"),
+        (148.04, "148 mm"),
+        (148.06, "148.1 mm"),
+        (3.15, "3.15 mm"),
+        (0.12, "0.12 mm"),
+        (0.1249, "0.12 mm"),
+        (0.0634, "0.063 mm"),
+        (0.0, "0 mm"),
+        (-0.0, "0 mm"),
+        (-0.04e-9, "0 mm"),
+        (-12.25, "-12.3 mm"),
+        (1499.9, "1499.9 mm"),
+        (1500.0, "1.5 m"),
+        (12_345.0, "12.3 m"),
+        (123_456.0, "123 m"),
+        (float("nan"), "unknown"),
+        (float("inf"), "unknown"),
+    ],
+)
+def test_metric_lengths(value: float, text: str) -> None:
+    assert show(q(value)) == text
+
+
+@pytest.mark.parametrize(
+    ("value", "dimension", "text"),
+    [
+        (0.354, MASS, "0.35 g"),
+        (48.26, MASS, "48.3 g"),
+        (1234.0, MASS, "1.23 kg"),
+        (12_345.0, AREA, "123 cm²"),
+        (1_250_000.0, AREA, "1.25 m²"),
+        (82_000.0, VOLUME, "82 ml"),
+        (1_200_000.0, VOLUME, "1.2 l"),
+        (90e-6, GRAMMAGE, "90 g/m²"),
+        (0.0011, DENSITY, "1.1 g/cm³"),
+        (198.4218e-6, LINEAR_DENSITY, "198 tex"),
+        (1300.0, Dimension(3, -1, 0), "1.3 cm³/g"),
+        (2500.0, Dimension(1, 1, 0), "2500 g·mm"),
+    ],
+)
+def test_other_metric_dimensions(value: float, dimension: Dimension, text: str) -> None:
+    assert show(q(value, dimension)) == text
+
+
+@pytest.mark.parametrize(
+    ("seconds", "text"),
+    [
+        (0, "0 min"),
+        (29.6, "30 s"),
+        (59.7, "1 min"),
+        (1200, "20 min"),
+        (5400, "1 h 30 min"),
+        (12 * 3600, "12 h"),
+        (3599.9, "1 h"),
+        (36 * 3600, "36 h"),
+        (48 * 3600, "2 days"),
+        (60 * 3600, "2 days 12 h"),
+    ],
+)
+def test_durations(seconds: float, text: str) -> None:
+    assert duration(seconds) == text
+    assert show(q(seconds, TIME), "imperial") == text
+
+
+@pytest.mark.parametrize(
+    ("inch", "text"),
+    [
+        ("5.875", "5 7/8 in"),
+        ("8.4375", "8 7/16 in"),
+        ("5.90625", "5 29/32 in"),  # on the grid of 1/32: a rounded piece
+        ("5.9", "5 7/8 in"),  # beside it: to 1/16
+        ("12", "12 in"),
+        ("40", "40 in"),
+        ("0.5", "1/2 in"),
+        ("0.0123", "0.012 in"),
+        ("0", "0 in"),
+        ("0.03125", "1/32 in"),
+    ],
+)
+def test_inches(inch: str, text: str) -> None:
+    assert show(q(float(Fraction(inch) * Fraction("25.4"))), "imperial") == text
+
+
+def test_inches_never_become_feet_and_never_lose_a_whole() -> None:
+    assert fraction(Fraction("11.99"), 16) == "12"
+    assert show(q(24 * 25.4), "imperial") == "24 in"
+
+
+def test_other_imperial() -> None:
+    # Factors: NIST SP 811 (2008), B.8; Handbook 44, appendix C.
+    assert show(q(28.349523125, MASS), "imperial") == "1 oz"
+    assert show(q(453.59237, MASS), "imperial") == "1 lb"
+    assert show(q(236_588.2365, VOLUME), "imperial") == "8 fl oz"
+    assert show(q(645.16, AREA), "imperial") == "1 sq in"
+    assert show(q(0.0011, DENSITY), "imperial") == "1.1 g/cm³"
+
+
+def test_both_systems() -> None:
+    assert show_size(q(149.0), q(215.0), "both") == "149 × 215 mm (5 7/8 × 8 7/16 in)"
+    assert show(q(149.0), "both") == "149 mm (5 7/8 in)"
+    assert (
+        show(q(148.5), "both", Band(147.7, 149.4))
+        == "148.5 mm (147.7 to 149.4), 5 7/8 in (5 13/16 to 5 7/8)"
+    )
+
+
+def test_bands() -> None:
+    assert show(q(148.5), "metric", Band(147.7, 149.4)) == "148.5 mm (147.7 to 149.4)"
+    assert show(q(12.0), "metric", Band(12.0, 12.0)) == "12 mm"
+    assert show(q(12.0), "metric", Band(11.999, 12.001)) == "12 mm"
+    assert show(q(4.03), "metric", Band(2.88, 5.27)) == "4.03 mm (2.9 to 5.3)"
+    assert show(q(0.35), "metric", Band(0.31, 0.41)) == "0.35 mm (0.31 to 0.41)"
+    assert show(q(5400, TIME), "metric", Band(3600, 7200)) == "1 h 30 min (1 h to 2 h)"
+
+
+def test_plain_numbers() -> None:
+    assert show(q(12, RATIO)) == "12"
+    assert show(q(0.15, RATIO)) == "15 %"
+    assert show(q(1.5, RATIO, "150 %")) == "150 %"
+    assert show(q(1.1, RATIO)) == "1.1"
+    assert show(number(0.5)) == "0.5"
+    assert show(q(30, RATIO, "30 deg")) == "30°"
+    assert show(q(20, RATIO, "68 degF")) == "20 °C"
+    assert show(ceil(q(11.2, RATIO)), "metric", Band(11.2, 13.6)) == "12 (11 to 14)"
+
+
+@settings(max_examples=300)
+@given(st.floats(1, 1499), st.sampled_from([rounded, rounded_up]))
+def test_a_size_on_the_metric_grid_is_shown_as_it_is(value: float, step: object) -> None:
+    size = step(q(value), 0.5)  # type: ignore[operator]
+    assert float(show(size).removesuffix(" mm")) == size.value
+
+
+@settings(max_examples=300)
+@given(st.floats(1, 1499))
+def test_a_size_on_the_grid_of_inches_is_shown_as_it_is(value: float) -> None:
+    size = rounded(q(value), 25.4 / 32)
+    words = show(size, "imperial").removesuffix(" in").split()
+    shown = sum(Fraction(word) for word in words)
+    assert shown == Fraction(round(size.value / 25.4 * 32), 32)
+
+
+@given(st.floats(-1e7, 1e7), st.sampled_from([LENGTH, MASS, TIME, RATIO, VOLUME]))
+def test_never_a_negative_zero(value: float, dimension: Dimension) -> None:
+    if dimension == TIME:
+        value = abs(value)
+    for system in ("metric", "imperial", "both"):
+        words = show(q(value, dimension), system).replace("(", "").split()
+        assert not {"-0", "-0.0", "-0°"} & set(words)
