@@ -8,6 +8,9 @@ from typing import Any
 
 from foredge.problem import Accepted, Path, Problem, Severity, warning
 
+UNUSED = "accept-unused"
+"""The rule that tells of an entry which matches nothing."""
+
 
 def apply_accepts(
     problems: Sequence[Problem], entries: Sequence[Mapping[str, Any]]
@@ -58,6 +61,6 @@ def _unused(place: int, rule: str) -> Problem:
     return warning(
         ("accept", place, "rule"),
         f"no problem here is called '{rule}', so there is nothing to accept",
-        "accept-unused",
+        UNUSED,
         remedy="Take the entry out",
     )

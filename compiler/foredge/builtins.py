@@ -13,6 +13,7 @@ BUILTINS: tuple[str, ...] = (
     "foredge_end_papers.cloth_jointed",
     "foredge_end_papers.sewn",
     "foredge_end_papers.tipped",
+    "foredge_lettering.lettering",
     "foredge_sewings.link_stitch",
     "foredge_sewings.tapes",
     "foredge_spines.board",

@@ -50,7 +50,9 @@ def compile_spec(
         book = findings.keep(resolve(document.data, registry, tables))
         ran = findings.keep(run_stages(registry.stages(), book))
         whole = merge(result for _, result in ran)
-        work = findings.keep(order(whole.operations, tuple(stage.name for stage, _ in ran)))
+        work = findings.keep(
+            order(whole.operations, tuple(stage.name for stage, _ in ran), whole.gates)
+        )
         findings.take(check_readings(book, whole.gates))
         build = Build(
             name=output_name(file, variant),

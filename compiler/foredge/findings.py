@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import TypeVar
+from typing import Any, TypeVar
 
-from foredge.accept import apply_accepts
+from foredge.accept import UNUSED, apply_accepts
 from foredge.contract import Accepted, Build, Diagnostic, Problem, Severity
 from foredge.spec.yaml_reader import Document, Positions
 
@@ -44,21 +44,32 @@ class Findings:
         return value
 
     def _hopeless(self) -> bool:
-        errors = [p.severity for p in (*self._document.problems, *self._problems)]
-        return Severity.ERROR in errors
+        found = [one.severity for one in self._document.problems]
+        found += [one.severity for one in self._problems]
+        return Severity.ERROR in found
 
     def settle(
         self, build: Build | None
     ) -> tuple[Build | None, tuple[Diagnostic, ...], tuple[Accepted, ...]]:
         """The build with its diagnostics, those the maker accepted taken out."""
-        data = self._document.data
-        entries = data.get("accept", ()) if build and isinstance(data, dict) else ()
-        left, accepted = apply_accepts(self._problems, entries)
+        left, accepted = apply_accepts(self._problems, _entries(self._document.data))
+        if build is None:
+            left = [problem for problem in left if problem.rule != UNUSED]
         placed = [_place(problem, self._document.positions) for problem in left]
+        # Of a scalar the reader refused, nobody need say more.
+        refused = {one.span for one in self._document.problems if one.severity is Severity.ERROR}
+        placed = [one for one in placed if one.span not in refused]
         known = tuple(sorted({*self._document.problems, *placed}, key=_by_place))
         if build is None:
             return None, known, ()
         return replace(build, diagnostics=known, accepted=tuple(accepted)), known, tuple(accepted)
+
+
+def _entries(data: Any) -> list[Mapping[str, Any]]:
+    """The well-formed entries under ``accept``, of a spec that may be anything."""
+    said = data.get("accept", ()) if isinstance(data, dict) else ()
+    entries = said if isinstance(said, list) else []
+    return [one for one in entries if isinstance(one, dict) and {"rule", "because"} <= one.keys()]
 
 
 def _by_place(diagnostic: Diagnostic) -> tuple[str, int, int, str]:

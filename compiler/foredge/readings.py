@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from foredge.contract import Book, Gate, Problem, Quantity, warning
+from foredge.contract import Book, Gate, Problem, Quantity, Reading, warning
+from foredge.display import show
 from foredge.problem import Path
 from foredge.quantity import Band, Program
+
+SLACK = 1e-6
+"""A reading this far outside its band (canonical units) still counts as on its edge."""
 
 
 def estimate_of(quantity: Quantity) -> Band:
@@ -25,7 +29,7 @@ def check_readings(book: Book, gates: tuple[Gate, ...]) -> list[Problem]:
         for reading in gate.readings:
             used.add(reading.key)
             if reading.key in book.readings:
-                problems += _outside(reading.quantity, reading.key, reading.label)
+                problems += _outside(reading, book.display)
     for key in book.readings:
         if key not in used:
             problems.append(
@@ -40,19 +44,20 @@ def check_readings(book: Book, gates: tuple[Gate, ...]) -> list[Problem]:
     return problems
 
 
-def _outside(quantity: Quantity, key: str, label: str) -> list[Problem]:
+def _outside(reading: Reading, display: str) -> list[Problem]:
+    quantity = reading.quantity
+    estimate, read = quantity.args
     band = estimate_of(quantity)
-    value = quantity.value
-    slack = 1e-6
-    if band.low - slack <= value <= band.high + slack:
+    over, under = quantity.value - band.high, band.low - quantity.value
+    if max(over, under) <= SLACK:
         return []
-    off = value - (band.high if value > band.high else band.low)
+    off = Quantity("leaf", max(over, under), quantity.dimension)
     return [
         warning(
-            reading_path(key),
-            f"the {label} was measured as {value:.4g} mm; the estimate was {band.low:.4g} to "
-            f"{band.high:.4g} mm, so the reading is {abs(off):.2g} mm "
-            f"{'above' if off > 0 else 'below'} it",
+            reading_path(reading.key),
+            f"the {reading.label} was measured as {show(read, display)}; the estimate was "
+            f"{show(estimate, display, band)}, so the reading is {show(off, display)} "
+            f"{'above' if over > 0 else 'below'} its band",
             "reading-outside-band",
             consequence="The reading is used",
             remedy="Measure once more, and look at what the estimate rests on",

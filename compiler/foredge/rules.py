@@ -15,10 +15,11 @@ def check_rules(build: Build, registry: Registry) -> list[Problem]:
         try:
             problems += found.plugin.test(build)
         except Exception as failure:
+            words = f"{type(failure).__name__}: {failure}"
             problems.append(
                 error(
                     (),
-                    f"the rule '{name}' of {found.owner} failed: {type(failure).__name__}: {failure}",
+                    f"the rule '{name}' of {found.owner} failed: {words}",
                     "plugin-failed",
                     remedy="This is a fault in the plugin; report it to whoever made it",
                 )

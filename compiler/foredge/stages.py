@@ -17,6 +17,7 @@ from foredge.contract import (
     error,
 )
 from foredge.contract.work import Operation
+from foredge.tables import load_tables
 
 _CORE = Path(__file__).parent
 
@@ -76,6 +77,7 @@ def verify(stage: Stage, result: StageResult, known: Iterable[Quantity]) -> list
         texts += _faults_of(stage, quantity, names)
         names.add(quantity.name)
     texts += _foreign(stage, result.operations)
+    texts += _unknown(result)
     for piece in result.pieces:
         if any(
             not math.isfinite(size.value) or size.value <= 0 for size in (piece.width, piece.height)
@@ -100,6 +102,22 @@ def _faults_of(stage: Stage, quantity: Quantity, names: set[str | None]) -> list
         texts.append(f"'{quantity.name}' is there twice")
     if not math.isfinite(quantity.value):
         texts.append(f"'{quantity.name}' is not a finite number")
+    return texts
+
+
+def _unknown(result: StageResult) -> list[str]:
+    """Pieces and cautions that an operation names and nobody knows."""
+    pieces = {piece.name for piece in result.pieces}
+    cautions = load_tables().names("cautions")
+    texts = []
+    for operation in result.operations:
+        for what, names, known in (
+            ("piece", operation.pieces, pieces),
+            ("caution", operation.cautions, cautions),
+        ):
+            for name in names:
+                if name not in known:
+                    texts.append(f"the operation '{operation.id}' names an unknown {what} '{name}'")
     return texts
 
 

@@ -108,8 +108,14 @@ class Row:
         return value
 
     def maybe(self, key: str) -> Value | None:
-        """The figure ``key``, or ``None`` when the row does not have it."""
-        raw = self.fields.get(key)
+        """The figure ``key``, or ``None`` when the row does not have it.
+
+        ``folios.least`` is an end of the range of the figure ``folios``, as a figure.
+        """
+        figure, _, end = key.partition(".")
+        raw = self.fields.get(figure)
+        if end:
+            raw = _end_of(raw, end)
         if raw is None:
             return None
         try:
@@ -257,6 +263,13 @@ def _is_figure(raw: object) -> bool:
         match = _MEASURE.fullmatch(raw)
         return match is not None and (match[1] in UNITS or match[1] in _OWN_UNITS)
     return isinstance(raw, int | float) and not isinstance(raw, bool)
+
+
+def _end_of(raw: Any, end: str) -> Any:
+    """One end of a figure's range as a figure with the same source; ``None`` without it."""
+    if not isinstance(raw, dict) or end not in _ENDS or end not in raw:
+        return None
+    return {key: said for key, said in raw.items() if key not in _ENDS} | {"value": raw[end]}
 
 
 def _value(row: Row, raw: Any) -> Value:

@@ -8,7 +8,7 @@ import click
 
 from foredge.cli.common import ERRORS, failed, load_plugins, print_problems, spec_options
 from foredge.compile import compile_spec
-from foredge.explain import explain, listing, near
+from foredge.explain import explain, known, listing, near
 
 
 @click.command("explain")
@@ -32,7 +32,7 @@ def command(
     if quantity is None:
         click.echo(listing(run.build))
         return
-    if all(known.name != quantity for known in run.build.whole.quantities):
+    if quantity not in known(run.build):
         names = near(run.build, quantity)
         hint = f"; did you mean {' or '.join(names)}?" if names else ""
         raise click.UsageError(f"{spec} has no quantity '{quantity}'{hint}")

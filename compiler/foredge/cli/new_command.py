@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import sys
+from importlib.resources import files
 from pathlib import Path
 
 import click
 
 from foredge.cli.common import ERRORS
-from foredge.data import schema_text
 
 
 @click.command("new")
@@ -16,7 +16,12 @@ from foredge.data import schema_text
 @click.option("--title", default="My first book", show_default=True, help="The book's title.")
 def command(spec: str, title: str) -> None:
     """Write a small spec to SPEC, with a remark on each line. Never overwrites."""
-    text = schema_text("starter.yaml").replace("@TITLE@", _quoted(title))
+    text = (
+        files("foredge.cli")
+        .joinpath("starter.yaml")
+        .read_text("utf-8")
+        .replace("@TITLE@", _quoted(title))
+    )
     try:
         with Path(spec).open("x", encoding="utf-8", newline="\n") as file:
             file.write(text)

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import sys
-from pathlib import Path
 
 import click
 
 from foredge.cli.common import ERRORS, load_plugins, plugin_option
-from foredge.spec.schema import bundle
+from foredge.spec.schema_bundle import bundle_text, write
 
 
 @click.command("schema")
@@ -20,12 +18,12 @@ def command(plugins: tuple[str, ...], out: str | None) -> None:
 
     Point the first line of a spec at the file: # yaml-language-server: $schema=FILE
     """
-    text = json.dumps(bundle(load_plugins(plugins)), ensure_ascii=False, indent=2) + "\n"
+    registry = load_plugins(plugins)
     if out is None:
-        click.echo(text, nl=False)
+        click.echo(bundle_text(registry), nl=False)
         return
     try:
-        Path(out).write_text(text, encoding="utf-8", newline="\n")
+        write(registry, out)
     except OSError as reason:
         click.echo(f"{out}: error: it cannot be written: {reason.strerror}", err=True)
         sys.exit(ERRORS)

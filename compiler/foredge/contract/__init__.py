@@ -1,6 +1,7 @@
 """What a plugin imports, and the only thing of ours that it imports."""
 
 from foredge.contract.backing import back_cloth
+from foredge.contract.bench import Bench, Room
 from foredge.contract.book import Book, Lookup
 from foredge.contract.build import Build
 from foredge.contract.card import board_figures, cited, coated_sides, crush
@@ -174,9 +175,13 @@ from foredge.dimension import (
     Dimension,
 )
 from foredge.drawing.model import (
+    Arc,
+    CheckBar,
     Circle,
+    Cross,
     Drawing,
     GrainArrow,
+    Hatch,
     Item,
     Label,
     Line,
@@ -224,8 +229,10 @@ __all__ = [
     "VOLUME",
     "Accepted",
     "Angle",
+    "Arc",
     "Backing",
     "Band",
+    "Bench",
     "Board",
     "Boards",
     "BoardsJob",
@@ -236,6 +243,7 @@ __all__ = [
     "CasingIn",
     "CasingInJob",
     "Centre",
+    "CheckBar",
     "Circle",
     "Cloth",
     "Contour",
@@ -248,6 +256,7 @@ __all__ = [
     "CoveringOptions",
     "CoveringStock",
     "Crease",
+    "Cross",
     "Density",
     "Diagnostic",
     "Dimension",
@@ -268,6 +277,7 @@ __all__ = [
     "Grain",
     "GrainArrow",
     "Grammage",
+    "Hatch",
     "Item",
     "Label",
     "Length",
@@ -309,6 +319,7 @@ __all__ = [
     "Ring",
     "Rings",
     "Role",
+    "Room",
     "Rule",
     "Section",
     "Severity",

@@ -8,7 +8,7 @@ from foredge.contract.card import cited
 from foredge.contract.covering_stock import CoveringStock
 from foredge.contract.glue import cautions, glue
 from foredge.contract.jobs import CoverJob
-from foredge.contract.text import say
+from foredge.contract.text import Text, say
 from foredge.contract.work import Operation, Piece, StageResult
 
 BACK = "case.back-cloth"
@@ -37,17 +37,7 @@ def back_cloth(
     operation = Operation(
         BACK,
         "Back the cloth",
-        (
-            say("Wash, dry and iron the cloth."),
-            say(
-                "Cut cloth and tissue {width} by {height}, the warp along the {height}.",
-                width=blank.width,
-                height=blank.height,
-            ),
-            say("Lay the cloth face down on a smooth board, damp it and smooth it out square."),
-            say("Paste the tissue thinly, lay it on, and brush out from the middle."),
-            say("Fix the edges to the board and leave it flat until it is dry."),
-        ),
+        _steps(blank),
         book.practice("hand-prepare-cloth") + book.practice("hand-back-cloth"),
         wait=book.table("drying", "backed-cloth", "next"),
         waiting="dry flat",
@@ -59,6 +49,20 @@ def back_cloth(
     return StageResult(pieces=(blank, tissue), operations=(operation,)), (operation.id,)
 
 
+def _steps(blank: Piece) -> tuple[Text, ...]:
+    return (
+        say("Wash, dry and iron the cloth."),
+        say(
+            "Cut cloth and tissue {width} by {height}, the warp along the spine.",
+            width=blank.width,
+            height=blank.height,
+        ),
+        say("Lay the cloth face down on a smooth board, damp it and smooth it out square."),
+        say("Paste the tissue thinly, lay it on, and brush out from the middle."),
+        say("Fix the edges to the board and leave it flat until it is dry."),
+    )
+
+
 def _blank(job: CoverJob, cloth: CoveringStock, piece: Piece) -> Piece:
     book, name = job.book, f"{piece.name}.blank"
     spare = book.default("blank-trim")
@@ -67,8 +71,12 @@ def _blank(job: CoverJob, cloth: CoveringStock, piece: Piece) -> Piece:
         name,
         f"{piece.title}, to be backed",
         piece.count,
-        book.blank(piece.width, spare).named(f"{name}.width", rule=_RULE, source=source),
-        book.blank(piece.height, spare).named(f"{name}.height", rule=_RULE, source=source),
+        book.blank(piece.width, spare).named(
+            f"{name}.width", label="width of the cloth to back", rule=_RULE, source=source
+        ),
+        book.blank(piece.height, spare).named(
+            f"{name}.height", label="height of the cloth to back", rule=_RULE, source=source
+        ),
         "height",
         stock=cloth.stock,
         blank=True,

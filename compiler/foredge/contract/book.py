@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
+from foredge.contract.bench import Bench
 from foredge.contract.measures import Part
 from foredge.contract.stock import StockItem
 from foredge.problem import Path
@@ -24,6 +25,7 @@ class Book:
     what was measured, by key (``block.height``). ``step_mm`` is what sizes are rounded to.
     ``lookup`` reads a figure of the reference tables (the same leaf each time it is
     asked), ``words`` a text of a row, ``choose_part`` the default plugin of a slot.
+    ``bench`` says when and in what air the work is done.
     """
 
     title: str
@@ -39,6 +41,7 @@ class Book:
     embellishment: tuple[Part[Any], ...] = ()
     finishing: tuple[Part[Any], ...] = ()
     closure: Part[Any] | None = None
+    bench: Bench = field(default_factory=Bench)
     done: Mapping[str, str] = field(default_factory=dict)
 
     def table(self, table: str, row: str, figure: str) -> Quantity:
@@ -77,6 +80,15 @@ class Book:
     def measured(self, estimate: Quantity, gate_id: str, key: str, label: str) -> Quantity:
         """``estimate`` until ``key`` stands under ``measured:``, then that reading."""
         return gate(estimate, self.readings.get(key), gate_id, key, label)
+
+    def relief_on_board(self) -> bool:
+        """Whether something raised is planned on a board: a layer that says ``made_on``."""
+        layers = (part.options for part in self.embellishment)
+        return any(
+            getattr(options, "made_on", None) is not None
+            and getattr(options, "on", None) not in ("spine", "paste-downs")
+            for options in layers
+        )
 
     def part(self, chosen: Part[Any] | None, kind: str, default: str, path: Path) -> Part[Any]:
         """``chosen``, or the plugin ``default`` of ``kind`` with its default options."""

@@ -130,7 +130,7 @@ def make_up(
     """
     backing, prepared = back_cloth(job, cloth, piece)
     cut = say(
-        "Cut the {what} {width} by {height}, the warp along the {height}.",
+        "Cut the {what} {width} by {height}, the warp along the spine.",
         what=piece.title.lower(),
         width=piece.width,
         height=piece.height,

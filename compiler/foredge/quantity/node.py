@@ -109,19 +109,25 @@ class Quantity:
         self.source = ""
 
     def named(self, name: str, *, label: str = "", rule: str = "", source: str = "") -> Quantity:
-        """The same computation under a stable dotted name."""
-        twin = Quantity(
-            self.op,
-            self.value,
-            self.dimension,
-            self.args,
-            data=self.data,
-            low=self.low,
-            high=self.high,
-            origin=self.origin,
-            gates=self.gates,
-            integer=self.integer,
-        )
+        """The same computation under a stable dotted name.
+
+        A leaf keeps its identity behind the new name, so that its error stays one error.
+        """
+        if self.op == "leaf" and self.name is not None:
+            twin = Quantity("same", self.value, self.dimension, (self,), gates=self.gates)
+        else:
+            twin = Quantity(
+                self.op,
+                self.value,
+                self.dimension,
+                self.args,
+                data=self.data,
+                low=self.low,
+                high=self.high,
+                origin=self.origin,
+                gates=self.gates,
+                integer=self.integer,
+            )
         twin.name = name
         twin.label = label or self.label or name.rpartition(".")[2].replace("_", " ")
         twin.rule = rule or self.rule

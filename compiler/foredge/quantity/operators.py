@@ -71,6 +71,7 @@ EVALUATE: dict[str, Callable[[Sequence[float], Any], float]] = {
     "round": _round,
     "round-up": _round_up,
     "choose": _choose,
+    "same": lambda values, data: values[0],
     "given": lambda values, data: values[0],
     "gate": _gate,
     "opaque": _opaque,

@@ -25,9 +25,16 @@ from foredge.contract import (
     error,
     leaf,
 )
+from foredge.contract.bench import Bench
 from foredge.registry import Registry
 from foredge.spec.measure import MeasureError
-from foredge.spec.schema_generate import ANY_STOCK, Schema, plugin_schema, stock_schema
+from foredge.spec.schema_generate import (
+    ANY_STOCK,
+    Schema,
+    envelope_schema,
+    plugin_schema,
+    stock_schema,
+)
 from foredge.spec.schema_keywords import branch_for, read_measure
 from foredge.spec.units import DIMENSIONS
 
@@ -76,6 +83,11 @@ class Converter:
         """One item of the shelf."""
         item: StockItem = msgspec.convert(self.walk(data, stock_schema(), path), ANY_STOCK)
         return item
+
+    def bench(self, data: Any) -> Bench:
+        """The spec's ``bench``."""
+        schema = envelope_schema()["properties"]["bench"]
+        return msgspec.convert(self.walk(data, schema, ("bench",)), Bench)
 
     def walk(self, data: Any, schema: Schema, path: Path) -> Any:
         """``data`` with quantities for its measures and parts for its slots."""

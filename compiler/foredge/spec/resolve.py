@@ -53,6 +53,7 @@ def _book(data: Any, registry: Registry, tables: Tables) -> Book:
         closure=(
             converter.part("closure", data["closure"], ("closure",)) if "closure" in data else None
         ),
+        bench=converter.bench(data.get("bench", {})),
         done=MappingProxyType(_done(data.get("done", []))),
     )
 

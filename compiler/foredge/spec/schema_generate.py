@@ -12,6 +12,7 @@ from typing import Any, Union
 
 import msgspec
 
+from foredge.contract.bench import Bench
 from foredge.contract.stock import STOCK_KINDS
 from foredge.data import schema_text
 
@@ -55,8 +56,10 @@ def stock_schema() -> Schema:
 
 @cache
 def envelope_schema() -> Schema:
-    """The hand-written schema of a spec, without what plugins bring."""
+    """The hand-written schema of a spec with its ``bench``, without what plugins bring."""
     schema: Schema = json.loads(schema_text("envelope.schema.json"))
+    known = schema["properties"]
+    known["bench"] = {**struct_schema(Bench), "description": known["bench"]["description"]}
     return schema
 
 

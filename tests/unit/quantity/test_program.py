@@ -127,6 +127,11 @@ def test_correlation_cancels() -> None:
     assert band(x - x).exact
 
 
+def test_a_new_name_is_no_new_error() -> None:
+    thickness = mm(10, 2, "cloth.muslin.thickness")
+    assert band(thickness - thickness.named("text_block.joint.super")).exact
+
+
 def test_many_roots_at_once() -> None:
     x, y = mm(10, 2), mm(20, 1)
     together = bands([x + y, x - x, y])
