@@ -1,4 +1,4 @@
-"""What is shipped works: the wheel holds the data, and every way of installing compiles the demo."""
+"""What is shipped works: the wheel holds the data, every install compiles the demo."""
 
 import os
 import subprocess

@@ -16,6 +16,7 @@ from foredge.quantity import bands
 from foredge.readings import check_readings
 from foredge.registry import Registry
 from foredge.rules import check_rules
+from foredge.spec.files import files_beside
 from foredge.spec.inherit import load_spec
 from foredge.spec.resolve import resolve
 from foredge.spec.schema import check
@@ -47,7 +48,8 @@ def compile_spec(
     try:
         findings.read()
         findings.take(check(document.data, registry, tables), stop=True)
-        book = findings.keep(resolve(document.data, registry, tables))
+        files = files_beside(file, document.positions)
+        book = findings.keep(resolve(document.data, registry, tables, files))
         ran = findings.keep(run_stages(registry.stages(), book))
         whole = merge(result for _, result in ran)
         work = findings.keep(

@@ -3,8 +3,15 @@
 from __future__ import annotations
 
 from foredge.display import show
-from foredge.quantity import Band, Origin, Quantity, leaf
+from foredge.quantity import Band, Origin, Program, Quantity, leaf
 from foredge.readings import estimate_of
+
+
+def is_estimate(quantity: Quantity, band: Band) -> bool:
+    """Whether a number has a range, and neither waits for a gate nor rests on a reading."""
+    if band.exact or not quantity.firm or quantity.op == "blank":
+        return False
+    return not any(node.op == "gate" for node in Program([quantity]).nodes)
 
 
 def estimate_text(quantity: Quantity, system: str = "metric") -> str:

@@ -11,9 +11,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
-from foredge.build import Build
+from foredge.contract import Build
 from foredge.display import show
-from foredge.estimates import estimate_text, off_by
+from foredge.estimates import estimate_text, is_estimate, off_by
 from foredge.formula import Formula, formula
 from foredge.quantity import Band, Program, Quantity
 from foredge.whence import whence
@@ -33,7 +33,7 @@ def listing(build: Build) -> str:
     """Every quantity of the build, aligned: name, value with its range, firm or provisional."""
     system = build.book.display
     rows = [
-        (one.name or "", show(one, system, build.band(one)), _state(one))
+        (one.name or "", show(one, system, build.band(one)), _state(one, build.band(one)))
         for one in build.whole.quantities
     ]
     return "\n".join(_aligned(rows)) if rows else ""
@@ -63,11 +63,11 @@ def known(build: Build) -> dict[str, Quantity]:
     return {**sizes, **found}
 
 
-def _state(quantity: Quantity) -> str:
+def _state(quantity: Quantity, band: Band) -> str:
     if quantity.op == "blank":
         return "blank: cut now, trimmed after"
     if quantity.firm:
-        return "firm"
+        return "estimate" if is_estimate(quantity, band) else "firm"
     return f"provisional: rests on {_and(quantity.gates)}, not yet measured"
 
 
@@ -111,7 +111,7 @@ class _Tree:
 
     def lines(self, name: str) -> list[str]:
         """The whole tree under ``name``. A stack, no recursion: derivations may be deep."""
-        head = f"{name}   {self._value(self._root)}   {_state(self._root)}"
+        head = f"{name}   {self._value(self._root)}   {_state(self._root, self._band(self._root))}"
         out: list[str] = []
         stack = [_Visit(self._root, 0, head)]
         while stack:

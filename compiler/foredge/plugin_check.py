@@ -21,6 +21,7 @@ JOBS: dict[str, tuple[str, ...]] = {
     "spine": ("plan",),
     "covering": ("in_joint", "cover"),
     "casing-in": ("join",),
+    "relief-part": ("shape",),
     "rule": ("test",),
     "emitter": ("emit",),
 }

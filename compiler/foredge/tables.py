@@ -110,12 +110,13 @@ class Row:
     def maybe(self, key: str) -> Value | None:
         """The figure ``key``, or ``None`` when the row does not have it.
 
-        ``folios.least`` is an end of the range of the figure ``folios``, as a figure.
+        ``folios.least`` is an end of the range of the figure ``folios``, as a figure;
+        ``parts.flour`` is the figure ``flour`` of the group ``parts``.
         """
-        figure, _, end = key.partition(".")
+        figure, *steps = key.split(".")
         raw = self.fields.get(figure)
-        if end:
-            raw = _end_of(raw, end)
+        for step in steps:
+            raw = _inside(raw, step)
         if raw is None:
             return None
         try:
@@ -134,8 +135,9 @@ class Row:
         return {name: _value(self, raw) for name, raw in self.fields.get(key, {}).items()}
 
     def text(self, key: str, default: str = "") -> str:
-        """The words under ``key``."""
-        return str(self.fields.get(key, default))
+        """The words under ``key``; of a list its items, of a group the names in it, by commas."""
+        said = self.fields.get(key, default)
+        return ", ".join(map(str, said)) if isinstance(said, list | dict) else str(said)
 
     def texts(self, key: str) -> tuple[str, ...]:
         """The list of words under ``key``; empty when the row has none."""
@@ -263,6 +265,13 @@ def _is_figure(raw: object) -> bool:
         match = _MEASURE.fullmatch(raw)
         return match is not None and (match[1] in UNITS or match[1] in _OWN_UNITS)
     return isinstance(raw, int | float) and not isinstance(raw, bool)
+
+
+def _inside(raw: Any, step: str) -> Any:
+    """A figure of a group, or one end of a figure's range; ``None`` without it."""
+    if isinstance(raw, dict) and "value" not in raw:
+        return raw.get(step)
+    return _end_of(raw, step)
 
 
 def _end_of(raw: Any, end: str) -> Any:

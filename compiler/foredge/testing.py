@@ -22,6 +22,7 @@ from foredge.findings import Findings, Stopped
 from foredge.plugin_check import NAME, faults_of
 from foredge.plugin_sources import Brought, bring
 from foredge.registry import Registry, assemble
+from foredge.spec.files import files_beside, no_files
 from foredge.spec.inherit import load_spec
 from foredge.spec.resolve import resolve
 from foredge.spec.schema import check
@@ -55,40 +56,55 @@ def registry_of(*plugins: Any, builtins: bool = True) -> Registry:
     return registry
 
 
-def _document(text: str) -> Document:
+def _document(text: str, name: str) -> Document:
     def read(place: FilePath, name: str) -> Document:
         return read_yaml(text, name)
 
-    return load_spec("book.yaml", read=read)
+    return load_spec(name, read=read)
 
 
 def diagnostics_of(
-    text: str, *, plugins: Iterable[Any] = (), registry: Registry | None = None
+    text: str,
+    *,
+    plugins: Iterable[Any] = (),
+    registry: Registry | None = None,
+    folder: FilePath | None = None,
 ) -> list[str]:
     """What is said of the spec in ``text`` before any stage runs, as the maker reads it."""
-    return _resolved(text, registry or registry_of(*plugins))[1]
+    return _resolved(text, registry or registry_of(*plugins), folder)[1]
 
 
-def book_from(text: str, *, plugins: Iterable[Any] = (), registry: Registry | None = None) -> Book:
+def book_from(
+    text: str,
+    *,
+    plugins: Iterable[Any] = (),
+    registry: Registry | None = None,
+    folder: FilePath | None = None,
+) -> Book:
     """The book that the spec in ``text`` describes.
 
-    ``plugins`` are taken in addition to the built-ins; ``registry`` in place of both. Raises
-    AssertionError with everything that is wrong where the spec is not clean.
+    ``plugins`` are taken in addition to the built-ins; ``registry`` in place of both.
+    ``folder`` is where the spec stands, for the files that it names. Raises AssertionError
+    with everything that is wrong where the spec is not clean.
     """
-    book, said = _resolved(text, registry or registry_of(*plugins))
+    book, said = _resolved(text, registry or registry_of(*plugins), folder)
     assert book is not None and not said, "\n".join(said)
     return book
 
 
-def _resolved(text: str, registry: Registry) -> tuple[Book | None, list[str]]:
-    document = _document(text)
+def _resolved(
+    text: str, registry: Registry, folder: FilePath | None
+) -> tuple[Book | None, list[str]]:
+    name = "book.yaml" if folder is None else str(folder / "book.yaml")
+    document = _document(text, name)
     tables = load_tables()
     findings = Findings(document)
     book: Book | None = None
     try:
         findings.read()
         findings.take(check(document.data, registry, tables), stop=True)
-        book = findings.keep(resolve(document.data, registry, tables))
+        files = no_files if folder is None else files_beside(name, document.positions)
+        book = findings.keep(resolve(document.data, registry, tables, files))
     except Stopped:
         book = None
     return book, [str(diagnostic) for diagnostic in findings.settle(None)[1]]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from foredge.build import Build
+from foredge.contract import Build
 from foredge.display import show
 from foredge.problem import Path
 from foredge.quantity import Quantity

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+
 from foredge.cli import main
 
 PLAIN = (Path(__file__).parents[1] / "specs-valid" / "plain-journal.yaml").read_text("utf-8")

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field
 
 import pytest
+
 from foredge.contract import (
     LENGTH,
     Operation,

@@ -87,6 +87,7 @@ from foredge.contract.plugin import (
     Spine,
     Stage,
 )
+from foredge.contract.polygon import faults_of_polygon, inset, signed_area
 from foredge.contract.readers import Emitter, Rule
 from foredge.contract.relief import (
     Centre,
@@ -123,6 +124,7 @@ from foredge.contract.shelf import (
     paper_figures,
     thread_figures,
 )
+from foredge.contract.solid_check import faults_of_solid, reach
 from foredge.contract.solids import (
     MOST_CORNERS,
     MOST_PIECES,
@@ -371,11 +373,14 @@ __all__ = [
     "error",
     "estimate",
     "faces_of",
+    "faults_of_polygon",
+    "faults_of_solid",
     "floor",
     "given",
     "glue",
     "glue_on_boards",
     "hookimpl",
+    "inset",
     "joined_wettings",
     "leaf",
     "level_cuts",
@@ -397,6 +402,7 @@ __all__ = [
     "piece_mass",
     "place_solids",
     "press_book",
+    "reach",
     "refuse_part",
     "relief_job",
     "root",
@@ -404,6 +410,7 @@ __all__ = [
     "rounded_up",
     "say",
     "shape_part",
+    "signed_area",
     "slot",
     "spec_file",
     "stock_name",

@@ -11,13 +11,17 @@ from foredge.contract.book import Book
 from foredge.contract.measures import Angle, LengthOrZero, Part
 from foredge.contract.options import PartOptions
 from foredge.contract.plugin import PartPlugin
+from foredge.contract.solid_check import faults_of_solid, in_floats
 from foredge.contract.solids import Made, Placed, ReliefShape, Solid
 from foredge.dimension import LENGTH
-from foredge.problem import Path, Problem
+from foredge.problem import Path, Problem, error
 from foredge.quantity import Origin, Quantity, leaf, number
 
 RELIEF_PART = "relief-part"
 """The kind of relief parts."""
+
+FORM = "relief-form"
+"""The rule of a solid that cannot be."""
 
 NO_LIFT = leaf(0.0, LENGTH, "relief.lift", Origin("constant"), label="lift")
 
@@ -138,12 +142,19 @@ def place_solids(
     """The result of a part whose ``solids`` all stand at its own place, turned as it asks.
 
     ``x`` and ``y`` take the place of the middle of the panel for a part that says neither.
+    A solid that cannot be is a problem of the rule ``relief-form``.
     """
     options: ReliefPartOptions = job.part.options
     at_x = options.x if options.x is not None else x if x is not None else job.x
     at_y = options.y if options.y is not None else y if y is not None else job.y
     turn = options.turn if options.turn is not None else number(0)
     lift = options.lift if options.lift is not None else NO_LIFT
+    faults = [fault for solid in solids for fault in faults_of_solid(in_floats(solid))]
+    if faults:
+        title = job.part.plugin.title.lower()
+        return refuse_part(
+            *(error(job.part.path, f"this {title} cannot be made: {f}", FORM) for f in faults)
+        )
     pieces = tuple(Placed(solid, at_x, at_y, turn, lift) for solid in solids)
     return ReliefPartResult(ReliefShape(pieces, options.made))
 

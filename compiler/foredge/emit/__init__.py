@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from foredge.build import Build
-from foredge.contract import Emitter
+from foredge.contract import Build, Emitter
 from foredge.emit.cut_list_csv import CutList
 from foredge.emit.markdown import BuildSheet
 from foredge.emit.quantities_json import Quantities

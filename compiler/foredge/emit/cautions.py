@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from foredge.build import Build
+from foredge.contract import Build
 from foredge.emit.escape import escape
 
 SIGNALS = ("danger", "warning", "caution", "notice")

@@ -5,8 +5,7 @@ from __future__ import annotations
 import csv
 import io
 
-from foredge.build import Build
-from foredge.contract import Piece
+from foredge.contract import Build, Piece
 from foredge.display import in_inches, in_mm
 from foredge.emit.escape import one_line
 from foredge.emit.plain_units import plain_number

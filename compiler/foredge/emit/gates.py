@@ -6,8 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from foredge.build import Build
-from foredge.contract import Gate, Reading
+from foredge.contract import Build, Gate, Reading
 from foredge.emit.escape import escape
 from foredge.emit.words import Words
 from foredge.estimates import estimate_text, off_by

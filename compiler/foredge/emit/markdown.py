@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from foredge.build import Build
+from foredge.contract import Build
 from foredge.emit.cautions import digest
 from foredge.emit.escape import code, escape
 from foredge.emit.gates import gate_views

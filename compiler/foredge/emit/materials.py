@@ -5,12 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import groupby
 
-from foredge.build import Build
-from foredge.contract import Piece, StockItem, Use
+from foredge.contract import Build, Piece, StockItem, Use
 from foredge.dimension import Dimension
 from foredge.display import show
 from foredge.emit.escape import escape
-from foredge.emit.words import Words, state_of
+from foredge.emit.words import Words, state_within
 from foredge.emit.work import PieceRow, piece_row, step_numbers
 from foredge.quantity import Quantity, bands, total
 
@@ -95,7 +94,7 @@ def uses(build: Build) -> tuple[UseRow, ...]:
             UseRow(
                 material=escape(material) + (f", from {escape(stock)}" if stock else ""),
                 amount=words.ranged(amount, band),
-                state=state_of(amount),
+                state=state_within(amount, band),
                 note="; ".join(notes),
                 steps=", ".join(dict.fromkeys(step for _, step in entries if step)),
             )

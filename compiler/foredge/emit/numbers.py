@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foredge.build import Build
-from foredge.contract import StageResult
+from foredge.contract import Build, StageResult
 from foredge.emit.escape import code, escape
-from foredge.emit.words import Words, state_of
+from foredge.emit.words import Words, state_within
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +34,7 @@ def stage_numbers(build: Build, title: str, result: StageResult) -> StageNumbers
         NumberRow(
             label=escape(quantity.label),
             value=words.ranged(quantity),
-            state=state_of(quantity),
+            state=state_within(quantity, build.band(quantity)),
             name=code(quantity.name or ""),
         )
         for quantity in result.quantities

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from foredge.build import Build
-from foredge.contract import Part
+from foredge.contract import Build, Part
 from foredge.display import duration, show
 from foredge.emit.escape import code, escape
 from foredge.emit.words import PROVISIONAL, Words

@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from typing import Any
 
-from foredge.build import Build
+from foredge.contract import Build
 from foredge.emit.escape import one_line
 from foredge.emit.plain_units import plain_number, plain_unit
 from foredge.formula import formula

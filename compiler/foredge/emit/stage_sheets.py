@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from foredge.build import Build
-from foredge.contract import Stage, StageResult
+from foredge.contract import Build, Stage, StageResult
 from foredge.emit.cautions import digest
 from foredge.emit.escape import escape
 from foredge.emit.gates import gate_views

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import re
 
-from foredge.build import Build
-from foredge.contract import Drawing
+from foredge.contract import Build, Drawing
 from foredge.drawing.svg import to_svg
 
 _PLAIN = re.compile(r"[^a-z0-9.-]+")

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from foredge.build import Build
-from foredge.contract import Piece, Text
+from foredge.contract import Build, Piece, Text
 from foredge.display import duration, show, show_size
 from foredge.emit.escape import escape, escape_start
+from foredge.estimates import is_estimate
 from foredge.quantity import Band, Quantity
 
 PROVISIONAL = "≈"
@@ -72,3 +72,9 @@ def state_of(*quantities: Quantity) -> str:
     if gates:
         return f"provisional ({', '.join(gates)})"
     return "blank" if any(quantity.op == "blank" for quantity in quantities) else "firm"
+
+
+def state_within(quantity: Quantity, band: Band) -> str:
+    """The state of a number that is not a size to cut: ``estimate`` where it has a range."""
+    state = state_of(quantity)
+    return "estimate" if is_estimate(quantity, band) else state

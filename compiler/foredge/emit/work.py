@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from foredge.build import Build
-from foredge.contract import Operation, Piece
+from foredge.contract import Build, Operation, Piece
 from foredge.emit.cautions import Caution, caution
 from foredge.emit.escape import escape
 from foredge.emit.gates import Box, GateView, gate_views

@@ -21,12 +21,14 @@ from foredge.contract import (
     Path,
     Problem,
     Quantity,
+    SpecFile,
     StockItem,
     error,
     leaf,
 )
 from foredge.contract.bench import Bench
 from foredge.registry import Registry
+from foredge.spec.files import Files, no_files
 from foredge.spec.measure import MeasureError
 from foredge.spec.schema_generate import (
     ANY_STOCK,
@@ -42,7 +44,8 @@ T = TypeVar("T")
 
 
 class Refused(Exception):
-    """A plugin's own options class refused what its schema allowed."""
+    """What the schema allowed cannot be taken: a plugin's own class refuses it, or a file is
+    not there."""
 
     def __init__(self, problem: Problem) -> None:
         super().__init__(problem.text)
@@ -55,6 +58,7 @@ class Converter:
 
     registry: Registry
     origin: str = "spec"
+    files: Files = no_files
 
     def options(self, data: Any, plugin: Any, path: Path) -> Any:
         """The options object of ``plugin`` out of the mapping at ``path``.
@@ -93,6 +97,8 @@ class Converter:
         """``data`` with quantities for its measures and parts for its slots."""
         if "x-foredge-measure" in schema:
             return quantity(data, schema, path, self.origin)
+        if "x-foredge-file" in schema:
+            return self._file(data, schema, path)
         if "x-foredge-slot" in schema:
             return self.part(schema["x-foredge-slot"], data, path)
         if "anyOf" in schema:
@@ -104,6 +110,13 @@ class Converter:
         if schema.get("type") == "integer":
             return int(data)
         return data
+
+    def _file(self, data: str, schema: Schema, path: Path) -> SpecFile:
+        """The file that the text names; raises :class:`Refused` where it cannot be had."""
+        found = self.files(data, schema["x-foredge-file"], path)
+        if isinstance(found, Problem):
+            raise Refused(found)
+        return found
 
     def _entries(self, data: dict[str, Any], schema: Schema, path: Path) -> dict[str, Any]:
         properties = schema.get("properties", {})

@@ -10,6 +10,7 @@ from typing import Any
 from foredge.contract import Book, Lookup, Origin, Path, Problem, Quantity, count, error, leaf
 from foredge.registry import Registry
 from foredge.spec.convert import Converter, Refused, default_part, quantity
+from foredge.spec.files import Files, no_files
 from foredge.spec.schema_generate import envelope_schema, plugin_schema
 from foredge.tables import Tables, Value
 
@@ -17,20 +18,23 @@ METRIC_STEP = 0.5
 IMPERIAL_STEP = 25.4 / 32
 
 
-def resolve(data: Any, registry: Registry, tables: Tables) -> tuple[Book | None, list[Problem]]:
+def resolve(
+    data: Any, registry: Registry, tables: Tables, files: Files = no_files
+) -> tuple[Book | None, list[Problem]]:
     """The book that ``data`` describes; ``data`` must have passed ``schema.check``.
 
-    There is none where a plugin's own options class refuses what its schema allowed.
+    ``files`` reads what the spec names (a font). There is no book where a file cannot be
+    had, or a plugin's own options class refuses what its schema allowed.
     """
     problems = [*_one_copy(data), *_bad_times(data)]
     try:
-        return _book(data, registry, tables), problems
+        return _book(data, registry, tables, files), problems
     except Refused as refused:
         return None, [*problems, refused.problem]
 
 
-def _book(data: Any, registry: Registry, tables: Tables) -> Book:
-    converter = Converter(registry)
+def _book(data: Any, registry: Registry, tables: Tables, files: Files) -> Book:
+    converter = Converter(registry, files=files)
     display = data.get("display", "metric")
     return Book(
         title=data["title"],

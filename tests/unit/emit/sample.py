@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import Any
 
-from foredge.build import Build
 from foredge.contract import (
     LENGTH,
     TIME,
     Book,
+    Build,
     Circle,
     Diagnostic,
     Drawing,

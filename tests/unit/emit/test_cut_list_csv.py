@@ -4,8 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from foredge.build import Build
-from foredge.contract import Piece
+from foredge.contract import Build, Piece
 from foredge.emit.cut_list_csv import CutList, guard
 from unit.emit.sample import sample
 

@@ -3,6 +3,7 @@
 import math
 
 import pytest
+
 from foredge.dimension import AREA, LENGTH, MASS, RATIO
 from foredge.quantity import (
     DimensionError,

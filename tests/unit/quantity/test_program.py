@@ -5,6 +5,10 @@ import pickle
 import random
 
 import pytest
+from hypothesis import given as having
+from hypothesis import strategies as st
+from uncertainties import ufloat
+
 from foredge.dimension import LENGTH, RATIO
 from foredge.quantity import (
     Origin,
@@ -26,9 +30,6 @@ from foredge.quantity import (
     rounded_up,
     unpack,
 )
-from hypothesis import given as having
-from hypothesis import strategies as st
-from uncertainties import ufloat
 
 SPEC = Origin("spec")
 
