@@ -22,6 +22,7 @@ from foredge.contract.covers import (
     turn_in,
     turn_in_steps,
 )
+from foredge.contract.drying import dry_in_room
 from foredge.contract.glue import adhesive_words, cautions, glue, wet
 from foredge.contract.hook import hookimpl
 from foredge.contract.jobs import (
@@ -117,12 +118,32 @@ from foredge.contract.relief_parts import (
     relief_job,
     shape_part,
 )
+from foredge.contract.sculpture import (
+    Shaped,
+    depth_of,
+    figures_of,
+    panel_of,
+    reliefs_of,
+    shapes_of,
+    skin_of,
+)
 from foredge.contract.shelf import (
     Figures,
     ThreadFigures,
     cloth_figures,
     paper_figures,
     thread_figures,
+)
+from foredge.contract.skin import (
+    SKIN,
+    Skin,
+    SkinFigures,
+    SkinJob,
+    SkinOptions,
+    SkinResult,
+    drying_of,
+    laid_by_hand,
+    skin_figures,
 )
 from foredge.contract.solid_check import faults_of_solid, reach
 from foredge.contract.solids import (
@@ -227,6 +248,7 @@ __all__ = [
     "MOST_PIECES",
     "RATIO",
     "RELIEF_PART",
+    "SKIN",
     "TIME",
     "VOLUME",
     "Accepted",
@@ -329,7 +351,13 @@ __all__ = [
     "SewingJob",
     "SewingResult",
     "Shape",
+    "Shaped",
     "Sheet",
+    "Skin",
+    "SkinFigures",
+    "SkinJob",
+    "SkinOptions",
+    "SkinResult",
     "Slab",
     "Solid",
     "SolidError",
@@ -370,11 +398,15 @@ __all__ = [
     "covering_piece",
     "covering_stock",
     "crush",
+    "depth_of",
+    "dry_in_room",
+    "drying_of",
     "error",
     "estimate",
     "faces_of",
     "faults_of_polygon",
     "faults_of_solid",
+    "figures_of",
     "floor",
     "given",
     "glue",
@@ -382,6 +414,7 @@ __all__ = [
     "hookimpl",
     "inset",
     "joined_wettings",
+    "laid_by_hand",
     "leaf",
     "level_cuts",
     "make_up",
@@ -397,6 +430,7 @@ __all__ = [
     "ornament_keys",
     "outline_of",
     "overhang_of",
+    "panel_of",
     "paper_figures",
     "paste_down_trim",
     "piece_mass",
@@ -405,12 +439,16 @@ __all__ = [
     "reach",
     "refuse_part",
     "relief_job",
+    "reliefs_of",
     "root",
     "rounded",
     "rounded_up",
     "say",
     "shape_part",
+    "shapes_of",
     "signed_area",
+    "skin_figures",
+    "skin_of",
     "slot",
     "spec_file",
     "stock_name",

@@ -1,0 +1,1 @@
+"""Boards: what the sides of a case are made of."""

@@ -1,0 +1,1 @@
+"""Casing-in: how the block is joined to its case."""

@@ -1,0 +1,1 @@
+"""Coverings: what a case is covered with."""

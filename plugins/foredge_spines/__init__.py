@@ -1,0 +1,1 @@
+"""Spines of a case: what stiffens the back, if anything."""

@@ -1,0 +1,153 @@
+"""The case laid open, and the spacer strips, as drawings in millimetres."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from foredge.contract import Drawing, GrainArrow, Item, Label, Line, Measured, Point, Quantity
+from foredge_stages.case.frame import Frame
+
+MARGIN = 30.0
+"""Room around the case for dimensions, mm."""
+
+
+def laid_open(frame: Frame, named: Mapping[str | None, Quantity]) -> Drawing:
+    """The inside of the case before turning in: boards, joints, spine, turn-ins, mitres.
+
+    ``named`` are the quantities of the case; turn-in, corner and the edge of a cloth that
+    covers only part of the boards (``case.cloth_reach``) are drawn where they are known.
+    """
+    turn = named["case.turn_in"].value if "case.turn_in" in named else 0.0
+    left, top = MARGIN + turn, MARGIN + turn
+    board, height = frame.width.value, frame.height.value
+    right = left + board + frame.distance.value
+    items: list[Item] = [
+        _box(left, top, board, height),
+        _box(right, top, board, height),
+        *(_grain(x + board / 2, top + height / 2) for x in (left, right)),
+        *_spine(frame, left + board, top),
+        *_dimensions(frame, left, right, top),
+    ]
+    reach = named.get("case.cloth_reach")
+    if reach is not None:
+        edges = (left + board - reach.value, right + reach.value)
+        items += [Line(((x, top - turn), (x, top + height + turn)), "hidden") for x in edges]
+    if turn:
+        items += _covering(left, top, right + board - left, height, turn, named)
+    width = 2 * MARGIN + 2 * turn + 2 * board + frame.distance.value
+    return Drawing(
+        "case-laid-open",
+        "Case laid open, inside up",
+        width,
+        2 * MARGIN + 2 * turn + height,
+        tuple(items),
+    )
+
+
+def _box(x: float, y: float, width: float, height: float) -> Line:
+    return Line(((x, y), (x + width, y), (x + width, y + height), (x, y + height)), closed=True)
+
+
+def _grain(x: float, y: float) -> GrainArrow:
+    return GrainArrow((x, y), 30.0, 90.0)
+
+
+def _spine(frame: Frame, board_edge: float, top: float) -> list[Item]:
+    width, height = frame.spine.width.value, frame.height.value
+    x = board_edge + frame.joint.value
+    if frame.spine.has_piece:
+        return [_box(x, top, width, height), _grain(x + width / 2, top + height / 2)]
+    middle = x + width / 2
+    return [Line(((middle, top), (middle, top + height)), "guide")]
+
+
+def _dimensions(frame: Frame, left: float, right: float, top: float) -> list[Item]:
+    board, bottom = frame.width.value, top + frame.height.value
+    inner = left + board
+    joint = inner + frame.joint.value
+    return [
+        Measured((left, bottom), (inner, bottom), _mm(frame.width), -8),
+        Measured((inner, bottom), (right, bottom), _mm(frame.distance), -8),
+        Measured((right, bottom), (right + board, bottom), _mm(frame.width), -8),
+        Measured((inner, top), (joint, top), _mm(frame.joint), 8),
+        Measured((left, bottom), (left, top), _mm(frame.height), 8),
+    ]
+
+
+def _covering(
+    left: float,
+    top: float,
+    width: float,
+    height: float,
+    turn: float,
+    named: Mapping[str | None, Quantity],
+) -> list[Item]:
+    outer = _box(left - turn, top - turn, width + 2 * turn, height + 2 * turn)
+    items: list[Item] = [Line(outer.points, "cut", closed=True)]
+    clear = named.get("case.corner")
+    if clear is not None:
+        for x, dx in ((left, -1.0), (left + width, 1.0)):
+            for y, dy in ((top, -1.0), (top + height, 1.0)):
+                items.append(Line(_mitre(x, y, dx, dy, clear.value, turn), "cut"))
+    x, y = left - turn, top - turn
+    bottom, right = y + height + 2 * turn, x + width + 2 * turn
+    items.append(Measured((x, y), (left, y), _mm(named["case.turn_in"]), 8))
+    items += [
+        Measured((x, bottom), (right, bottom), f"{width + 2 * turn:.4g} mm", -12),
+        Measured((x, bottom), (x, y), f"{height + 2 * turn:.4g} mm", 12),
+    ]
+    return items
+
+
+def _mitre(
+    x: float, y: float, dx: float, dy: float, clear: float, turn: float
+) -> tuple[Point, Point]:
+    """The cut at 45 degrees that passes ``clear`` off the corner (x, y), across the turn-ins."""
+    reach = clear * 2**0.5
+    return (x + dx * turn, y + dy * (reach - turn)), (x + dx * (reach - turn), y + dy * turn)
+
+
+def corner_template(board_corner: float, turn: float) -> Drawing:
+    """A true-scale jig: laid on the board's corner, its long edge is where the mitre is cut."""
+    size = 2 * turn + 20
+    at = 10 + turn
+    start, end = _mitre(at, at, -1.0, -1.0, board_corner, turn)
+    return Drawing(
+        "case-corner",
+        "Corner template: mitre",
+        size + 60,
+        size + 20,
+        (
+            Line(((at, at + turn + 10), (at, at), (at + turn + 10, at)), "outline"),
+            Line((start, end), "cut"),
+            Label((at + 3, at + 8), "board"),
+            Label((at + 3, 8), "cut the cloth along the slanting line"),
+        ),
+        true_scale=True,
+    )
+
+
+def spacer_jig(frame: Frame) -> Drawing:
+    """The spacer strips at full size, each with its width."""
+    height, y = min(frame.height.value, 60.0), 10.0
+    wide = frame.distance.value
+    items: list[Item] = [
+        Line(_box(10, y, wide, height).points, "cut", closed=True),
+        Measured((10, y + height), (10 + wide, y + height), _mm(frame.distance), -6),
+        Label((10, y + height + 16), "board to board"),
+    ]
+    x = 10 + wide + 15
+    if frame.spine.has_piece:
+        items += [
+            Line(_box(x, y, frame.joint.value, height).points, "cut", closed=True),
+            Measured((x, y + height), (x + frame.joint.value, y + height), _mm(frame.joint), -6),
+            Label((x, y + height + 16), "joint"),
+        ]
+        x += frame.joint.value + 15
+    return Drawing(
+        "case-spacers", "Spacer strips", x + 10, y + height + 25, tuple(items), true_scale=True
+    )
+
+
+def _mm(q: Quantity) -> str:
+    return f"{q.value:.4g} mm"
