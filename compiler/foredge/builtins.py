@@ -9,6 +9,7 @@ BUILTINS: tuple[str, ...] = (
     "foredge_casing_in.at_once",
     "foredge_casing_in.hinge_first",
     "foredge_coverings.full_cloth",
+    "foredge_coverings.quarter_cloth",
     "foredge_end_papers.cloth_jointed",
     "foredge_end_papers.sewn",
     "foredge_end_papers.tipped",
