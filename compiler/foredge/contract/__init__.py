@@ -5,6 +5,13 @@ from foredge.contract.bench import Bench, Room
 from foredge.contract.book import Book, Lookup
 from foredge.contract.build import Build
 from foredge.contract.card import board_figures, cited, coated_sides, crush
+from foredge.contract.closure import (
+    BEFORE_PASTE_DOWNS,
+    Closure,
+    ClosureJob,
+    ClosureResult,
+    Relief,
+)
 from foredge.contract.covering_stock import (
     Backing,
     CoveringStock,
@@ -23,6 +30,17 @@ from foredge.contract.covers import (
     turn_in_steps,
 )
 from foredge.contract.drying import dry_in_room
+from foredge.contract.finish import (
+    Coat,
+    CoatRole,
+    Finish,
+    FinishJob,
+    FinishOptions,
+    FinishResult,
+    coats_of,
+    finish_keys,
+    targets_of,
+)
 from foredge.contract.glue import adhesive_words, cautions, glue, wet
 from foredge.contract.hook import hookimpl
 from foredge.contract.jobs import (
@@ -172,6 +190,19 @@ from foredge.contract.stock import (
     Tape,
     Thread,
 )
+from foredge.contract.surfaces import (
+    PANELS,
+    Left,
+    Patch,
+    Region,
+    Surfaces,
+    Target,
+    known,
+    overlap,
+    regions_of,
+    relief_panels,
+    surfaces_of,
+)
 from foredge.contract.text import Text, say
 from foredge.contract.work import (
     Gate,
@@ -238,6 +269,7 @@ from foredge.tables import TableError
 
 __all__ = [
     "AREA",
+    "BEFORE_PASTE_DOWNS",
     "DENSITY",
     "GRAMMAGE",
     "INTO_CASE",
@@ -246,6 +278,7 @@ __all__ = [
     "MASS",
     "MOST_CORNERS",
     "MOST_PIECES",
+    "PANELS",
     "RATIO",
     "RELIEF_PART",
     "SKIN",
@@ -269,7 +302,12 @@ __all__ = [
     "Centre",
     "CheckBar",
     "Circle",
+    "Closure",
+    "ClosureJob",
+    "ClosureResult",
     "Cloth",
+    "Coat",
+    "CoatRole",
     "Contour",
     "Corners",
     "Count",
@@ -295,6 +333,10 @@ __all__ = [
     "EndPapers",
     "Faces",
     "Figures",
+    "Finish",
+    "FinishJob",
+    "FinishOptions",
+    "FinishResult",
     "FontFile",
     "Frustum",
     "Gate",
@@ -304,6 +346,7 @@ __all__ = [
     "Hatch",
     "Item",
     "Label",
+    "Left",
     "Length",
     "LengthOrZero",
     "Line",
@@ -324,6 +367,7 @@ __all__ = [
     "Part",
     "PartOptions",
     "PartPlugin",
+    "Patch",
     "Path",
     "Piece",
     "PieceGrain",
@@ -334,6 +378,8 @@ __all__ = [
     "Quantity",
     "Ratio",
     "Reading",
+    "Region",
+    "Relief",
     "ReliefJob",
     "ReliefPart",
     "ReliefPartOptions",
@@ -371,8 +417,10 @@ __all__ = [
     "StockItem",
     "Supply",
     "Surface",
+    "Surfaces",
     "TableError",
     "Tape",
+    "Target",
     "Temperature",
     "Text",
     "Thread",
@@ -393,6 +441,7 @@ __all__ = [
     "cited",
     "cloth_figures",
     "coated_sides",
+    "coats_of",
     "corner",
     "count",
     "covering_piece",
@@ -407,6 +456,7 @@ __all__ = [
     "faults_of_polygon",
     "faults_of_solid",
     "figures_of",
+    "finish_keys",
     "floor",
     "given",
     "glue",
@@ -414,6 +464,7 @@ __all__ = [
     "hookimpl",
     "inset",
     "joined_wettings",
+    "known",
     "laid_by_hand",
     "leaf",
     "level_cuts",
@@ -430,6 +481,7 @@ __all__ = [
     "ornament_keys",
     "outline_of",
     "overhang_of",
+    "overlap",
     "panel_of",
     "paper_figures",
     "paste_down_trim",
@@ -438,7 +490,9 @@ __all__ = [
     "press_book",
     "reach",
     "refuse_part",
+    "regions_of",
     "relief_job",
+    "relief_panels",
     "reliefs_of",
     "root",
     "rounded",
@@ -452,7 +506,9 @@ __all__ = [
     "slot",
     "spec_file",
     "stock_name",
+    "surfaces_of",
     "table_row",
+    "targets_of",
     "thread_figures",
     "top_of",
     "total",
