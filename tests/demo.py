@@ -1,6 +1,7 @@
 """The demo specs, compiled once and shared by the tests."""
 
 import tempfile
+from contextlib import chdir
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -41,7 +42,8 @@ def compiled(run: Run, *, without_readings: bool = False) -> Build:
     """The build of a demo; ``without_readings`` as before anything was measured."""
     file = SPECS / run.spec
     if not without_readings:
-        result = compile_spec(str(file), registry(), variant=run.variant)
+        with chdir(SPECS.parent):
+            result = compile_spec(f"specs/{run.spec}", registry(), variant=run.variant)
     else:
         result = _unmeasured(file, run.variant)
     assert result.build is not None, [str(one) for one in result.diagnostics]

@@ -34,7 +34,7 @@ def _place(build: Build, path: Path) -> str:
     span = build.where(path)
     line = f"line {span.line}"
     if span.file and span.file != build.file:
-        line = f"{span.file} {line}"
+        line = f"{build.shown(span.file)} {line}"
     return f"{dotted(path)}, {line}"
 
 

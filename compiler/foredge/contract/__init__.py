@@ -91,6 +91,7 @@ from foredge.contract.ornament import (
     OrnamentResult,
     Surface,
     faces_of,
+    no_ornament,
     ornament_job,
     ornament_keys,
 )
@@ -473,6 +474,7 @@ __all__ = [
     "measure_solids",
     "merge",
     "minimum",
+    "no_ornament",
     "note",
     "number",
     "opaque",

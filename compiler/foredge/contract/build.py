@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import posixpath
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -43,6 +44,12 @@ class Build:
     def where(self, path: Path) -> Span:
         """The place in a file that said the value at ``path``."""
         return self.positions.of(path)
+
+    def shown(self, file: str) -> str:
+        """A file's name as the sheet shows it: from the spec's own folder, so that the same
+        spec gives the same sheet wherever it is compiled from."""
+        start = posixpath.dirname(self.file.replace("\\", "/"))
+        return posixpath.relpath(file.replace("\\", "/"), start or ".")
 
     def quantity(self, name: str) -> Quantity:
         """The quantity called ``name``; raises KeyError when there is none."""

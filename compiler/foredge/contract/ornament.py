@@ -6,7 +6,7 @@ itself: from its left edge as you face it), ``y`` from head to tail.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal, Protocol
 
@@ -17,7 +17,9 @@ from foredge.contract.measures import Part
 from foredge.contract.options import PartOptions
 from foredge.contract.plugin import PartPlugin
 from foredge.contract.work import StageResult, Upstream
-from foredge.quantity import Quantity
+from foredge.dimension import AREA, LENGTH, TIME
+from foredge.problem import Problem
+from foredge.quantity import Origin, Quantity, leaf
 
 Surface = Literal["front", "back", "spine", "paste-downs"]
 """Where an ornament lies; ``paste-downs`` are both of them."""
@@ -101,6 +103,24 @@ class OrnamentResult:
     done: str
     may_close: Quantity
     dry_before: tuple[str, ...] = ()
+
+
+_NOTHING = {
+    dimension: leaf(0.0, dimension, "ornament.nothing", Origin("constant"), label="nothing")
+    for dimension in (AREA, LENGTH, TIME)
+}
+
+
+def no_ornament(job: OrnamentJob, problems: Iterable[Problem]) -> OrnamentResult:
+    """The result of an ornament that cannot be made; ``problems`` hold an error."""
+    return OrnamentResult(
+        StageResult(problems=tuple(problems)),
+        job.part.options.on,
+        thickness=_NOTHING[LENGTH],
+        covers=_NOTHING[AREA],
+        done="",
+        may_close=_NOTHING[TIME],
+    )
 
 
 class Ornament(PartPlugin, Protocol):

@@ -30,7 +30,7 @@ class BuildSheet:
         content = render(
             "build-sheet.md.j2",
             title=escape(build.book.title),
-            file=code(build.file),
+            file=code(build.shown(build.file)),
             file_name=explain_command(build),
             glance=glance(build),
             remarks=remarks(build),
@@ -57,4 +57,4 @@ class BuildSheet:
 
 def explain_command(build: Build) -> str:
     """The command that explains a number of this build."""
-    return code(f"foredge explain {build.file}")
+    return code(f"foredge explain {build.shown(build.file)}")

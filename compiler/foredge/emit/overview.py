@@ -96,7 +96,7 @@ def troubles(build: Build) -> tuple[Trouble, ...]:
             severity=one.severity.value,
             text=_sentences(one.text, one.consequence),
             remedy=_sentences(one.remedy),
-            where=code(f"{one.span.file}:{one.span.line}"),
+            where=code(f"{build.shown(one.span.file)}:{one.span.line}"),
             rule=code(one.rule),
         )
         for one in build.diagnostics

@@ -28,7 +28,7 @@ class Quantities:
         """All named quantities by name."""
         document = {
             "format": 1,
-            "spec": build.file,
+            "spec": build.shown(build.file),
             "title": one_line(build.book.title),
             "quantities": {
                 quantity.name: entry(build, quantity) for quantity in build.whole.quantities
