@@ -11,6 +11,7 @@ import foredge_end_papers.cloth_jointed
 import foredge_end_papers.sewn
 import foredge_end_papers.tipped
 import foredge_sewings.link_stitch
+import foredge_sewings.long_stitch
 import foredge_sewings.tapes
 import foredge_stages.text_block
 from foredge.contract import Book, Problem, Quantity, Severity, StageResult, Upstream
@@ -23,6 +24,7 @@ MODULES = (
     foredge_end_papers.sewn,
     foredge_end_papers.tipped,
     foredge_sewings.link_stitch,
+    foredge_sewings.long_stitch,
     foredge_sewings.tapes,
     foredge_stages.text_block,
 )

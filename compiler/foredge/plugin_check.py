@@ -22,12 +22,14 @@ JOBS: dict[str, tuple[str, ...]] = {
     "covering": ("in_joint", "cover"),
     "casing-in": ("join",),
     "relief-part": ("shape",),
+    "finish": ("describe", "apply"),
+    "closure": ("fasten",),
     "rule": ("test",),
     "emitter": ("emit",),
 }
 """The methods a plugin of a kind of ours must have. Other kinds are the plugins' own."""
 
-KINDS = frozenset((*JOBS, "closure", "embellishment", "finish"))
+KINDS = frozenset((*JOBS, "embellishment"))
 """The kinds that the spec's envelope or our own stages ask for."""
 
 RESERVED = (

@@ -161,10 +161,9 @@ from foredge.contract.skin import (
     SkinOptions,
     SkinResult,
     drying_of,
-    laid_by_hand,
     skin_figures,
 )
-from foredge.contract.solid_check import faults_of_solid, reach
+from foredge.contract.solid_check import faults_of_solid, lost_under_skin, reach
 from foredge.contract.solids import (
     MOST_CORNERS,
     MOST_PIECES,
@@ -199,6 +198,7 @@ from foredge.contract.surfaces import (
     Surfaces,
     Target,
     known,
+    lettered_panels,
     overlap,
     regions_of,
     relief_panels,
@@ -466,9 +466,10 @@ __all__ = [
     "inset",
     "joined_wettings",
     "known",
-    "laid_by_hand",
     "leaf",
+    "lettered_panels",
     "level_cuts",
+    "lost_under_skin",
     "make_up",
     "maximum",
     "measure_solids",

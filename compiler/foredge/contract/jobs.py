@@ -45,7 +45,8 @@ class SewingResult:
     lie side by side in the fold of one gathering (the swell counts them). ``sewn`` is the
     id of the operation after which the block is sewn. ``spine_layer`` is what the sewing
     adds to the spine's outside (tapes), ``lies_in_joint`` what it brings into the joint
-    beside covering cloth.
+    beside covering cloth. ``replaces_super``: the gatherings are sewn through cloth that
+    covers the whole spine and has a flange for each board.
     """
 
     work: StageResult
@@ -55,6 +56,7 @@ class SewingResult:
     sewn: str
     spine_layer: Quantity
     lies_in_joint: Quantity
+    replaces_super: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +101,11 @@ class EndPaperResult:
 
 @dataclass(frozen=True, slots=True)
 class EdgeJob:
-    """Edges of a pressed, trimmed block of ``width`` by ``height`` by ``thickness``."""
+    """Edges of a pressed, trimmed block of ``width`` by ``height`` by ``thickness``.
+
+    ``trimmed`` is the operation after which they are treated. ``cut`` names those that the
+    trim cuts smooth (``head``, ``tail``, ``fore-edge``); the others stay as folded or torn.
+    """
 
     book: Book
     part: Part[Any]
@@ -107,6 +113,7 @@ class EdgeJob:
     height: Quantity
     thickness: Quantity
     trimmed: str
+    cut: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

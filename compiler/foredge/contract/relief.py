@@ -36,7 +36,8 @@ class Centre:
 class SolidReport:
     """A relief in figures, dry and finished; names start with the prefix asked for.
 
-    Volumes (mm3): ``core_volume`` of all light cores together, ``skin_volume`` of all clay
+    ``solids`` is how many there are; behind it stands what decided their form. Volumes
+    (mm3): ``core_volume`` of all light cores together, ``skin_volume`` of all clay
     (skin, solid clay, rims), ``rigid_volume`` of the insets. Areas (mm2): ``core_area`` to
     be taped (without the base), ``core_base`` where cores stand on the board, ``surface`` of
     the clay to be painted, ``base_area`` where the relief stands on the board and
@@ -44,6 +45,7 @@ class SolidReport:
     relief, ``core_height`` of the bare core. ``footprint`` is that outline.
     """
 
+    solids: Quantity
     core_volume: Quantity
     core_area: Quantity
     core_base: Quantity
@@ -63,6 +65,7 @@ class SolidReport:
         """All its figures, for a stage's result."""
         centres = (self.core_centre, self.rigid_centre, self.skin_centre)
         return (
+            self.solids,
             self.core_volume,
             self.core_area,
             self.core_base,

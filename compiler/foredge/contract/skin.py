@@ -22,7 +22,7 @@ from foredge.contract.plugin import PartPlugin
 from foredge.contract.text import Text
 from foredge.contract.work import StageResult
 from foredge.dimension import RATIO
-from foredge.quantity import Origin, Quantity, ceil, estimate, leaf, opaque
+from foredge.quantity import Quantity, ceil, leaf, opaque
 
 SKIN = "skin"
 """The kind of skins."""
@@ -67,7 +67,8 @@ class SkinFigures:
 
     ``thickness`` (dry, mm) is as asked for, ``layer`` the thickest one advised at a time and
     ``layer_most`` the thickest there may be, ``layers`` how many make the thickness;
-    ``layers_chosen`` where the spec says so. ``shrinkage`` is linear, a share. A layer of
+    ``layers_chosen`` where the spec says so. ``modelled`` is false for sheets that only follow
+    their core. ``shrinkage`` is linear, a share. A layer of
     ``dry_layer`` takes ``dry_time``, another one (thickness / dry_layer) to the power
     ``dry_exponent`` of it.
     """
@@ -89,6 +90,7 @@ class SkinFigures:
     waste: Quantity
     cautions: tuple[str, ...]
     source: str
+    modelled: bool = True
 
     @property
     def kept(self) -> Quantity:
@@ -103,7 +105,8 @@ class SkinJob:
 
     ``wet`` is the volume put on (mm3), without waste; ``area`` the surface it covers, all
     layers of a skin as one; ``offcuts`` the mass of paper the text block leaves. Names of
-    quantities start with ``prefix``; ``suffix`` keeps operations of a second skin apart.
+    quantities start with ``prefix``; ``suffix`` keeps operations of a second skin apart. What
+    takes days (soaking) is begun after ``begin``, the rest after ``due``, when the skin is wanted.
     """
 
     book: Book
@@ -114,6 +117,8 @@ class SkinJob:
     offcuts: Quantity
     prefix: str
     suffix: str = ""
+    begin: tuple[str, ...] = ()
+    due: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +176,7 @@ def skin_figures(
         waste=said.waste if said.waste is not None else book.default("waste-clay"),
         cautions=cautions(book, "clays", row),
         source=cited(book.table("clays", row, "shrinkage"), CHOICE),
+        modelled=book.words("clays", row, "kind") != "sheet",
     )
 
 
@@ -179,15 +185,6 @@ def _decided(q: Quantity) -> Quantity:
     if q.origin is None or q.low == q.high:
         return q
     return leaf(q.value, q.dimension, q.name or "layer", q.origin, label=q.label)
-
-
-def laid_by_hand(book: Book, thickness: Quantity, name: str) -> Quantity:
-    """``thickness`` as a hand lays it on: with its band."""
-    row = book.practice("skin-spread")
-    ends = (leaf(end, RATIO, row.name or name, row.origin or Origin("table"))
-            for end in (row.low, row.high))  # fmt: skip
-    low, high = ends
-    return estimate(thickness, f"{name}.spread", low=low, high=high, citation=cited(row))
 
 
 def drying_of(book: Book, figures: SkinFigures, thickness: Quantity) -> Quantity:

@@ -42,11 +42,25 @@ def in_floats(tree: Any) -> Any:
 def faults_of_solid(solid: Solid[float]) -> list[str]:
     """Why no body can be made of ``solid``; nothing where one can."""
     faults = [
-        f"{value:g} is no size of anything on a book"
+        f"one of its sizes comes to {value:g} mm; the largest that can be is {LARGEST_MM:g} mm"
         for value in _numbers(solid)
         if not math.isfinite(value) or abs(value) > LARGEST_MM
     ]
     return faults or list(_faults(solid))
+
+
+def lost_under_skin(piece: Placed[Quantity], skin: Quantity) -> str:
+    """What of a core's form a skin this thick would bury, in words; empty where nothing.
+
+    A full ring's hole closes when the skin is as thick as the hole is wide from its middle.
+    """
+    solid = in_floats(piece.solid)
+    if not isinstance(solid, Ring) or solid.sweep < 360:
+        return ""
+    hole = 2 * solid.radius - solid.width
+    if 2 * skin.value < hole:
+        return ""
+    return f"a skin of {skin.value:g} mm closes the ring: its bare hole is {hole:g} mm across"
 
 
 def _faults(solid: Solid[float]) -> Iterator[str]:

@@ -44,7 +44,7 @@ class BuildSheet:
             numbers=[
                 stage_numbers(build, stage.title, result)
                 for stage, result in build.stages
-                if result.quantities
+                if result.quantities and result.operations
             ],
             digest=digest(build, steps),
             drawings=[

@@ -25,6 +25,10 @@ class Trouble:
 
 
 _SIZES = (
+    (
+        "Finished book, closed",
+        ("finishing.closed.height", "finishing.closed.width", "finishing.closed.thickness"),
+    ),
     ("Closed book", ("case.closed.height", "case.closed.width", "case.closed.thickness")),
     ("Block", ("text_block.block.height", "text_block.block.width", "text_block.block.spine")),
 )
@@ -39,11 +43,10 @@ _COUNTS = (
 def glance(build: Build) -> tuple[tuple[str, str], ...]:
     """Label and value: size, make-up, the parts chosen, the time it takes."""
     known = {quantity.name: quantity for quantity in build.whole.quantities}
-    rows = [
-        (label, _sizes(build, [known[name] for name in names]))
-        for label, names in _SIZES
-        if all(name in known for name in names)
-    ]
+    there = [(label, names) for label, names in _SIZES if all(name in known for name in names)]
+    if there and there[0][0] == _SIZES[0][0]:  # what nothing is done to is told once
+        there = [(label, names) for label, names in there if label != _SIZES[1][0]]
+    rows = [(label, _sizes(build, [known[name] for name in names])) for label, names in there]
     words = Words(build)
     rows += [(label, words.number(known[name])) for label, name in _COUNTS if name in known]
     rows += _chosen(build)

@@ -26,7 +26,7 @@ class StageSheets:
         return {
             f"stages/{stage.name}.md": _sheet(build, stage, result, work)
             for stage, result in build.stages
-            if result.quantities or result.operations or result.pieces
+            if result.operations or result.pieces
         }
 
 

@@ -1,0 +1,1 @@
+"""Closures: what keeps the finished book shut, one thing a file."""

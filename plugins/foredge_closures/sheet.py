@@ -1,0 +1,116 @@
+"""Where slits, holes, beds and pockets lie: the whole board at full size."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from foredge.contract import (
+    CheckBar,
+    Circle,
+    ClosureJob,
+    Drawing,
+    Hatch,
+    Item,
+    Label,
+    Line,
+    Point,
+    Problem,
+    Quantity,
+    error,
+)
+from foredge_closures.bench import mm
+
+MARGIN = 15.0
+LEAST = 130.0
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A place on a board, by its middle: ``fore`` from the fore-edge, ``head`` from the head.
+
+    ``across`` runs from fore-edge to spine, ``along`` from head to tail. A ``hole`` is round.
+    """
+
+    what: Literal["slit", "hole", "bed", "pocket", "plate"]
+    fore: Quantity
+    head: Quantity
+    across: Quantity
+    along: Quantity
+
+
+def off_board(job: ClosureJob, marks: Sequence[Mark]) -> list[Problem]:
+    """A mark that does not lie on its board with something left round it."""
+    width, height = job.board_width.value, job.board_height.value
+    for mark in marks:
+        x, y = mark.across.value / 2, mark.along.value / 2
+        if mark.what == "bed":
+            continue  # it lies beside its slit; the slit says enough
+        room = min(mark.fore.value - x, width - mark.fore.value - x,
+                   mark.head.value - y, height - mark.head.value - y)  # fmt: skip
+        if room < (-1e-6 if mark.what == "plate" else 1e-6):
+            where = f"{mm(mark.fore)} from the fore-edge and {mm(mark.head)} from the head"
+            return [
+                error(job.part.path, f"a {mark.what} {where} does not lie on a board "
+                      f"{mm(job.board_width)} by {mm(job.board_height)}", "closure-off-board",
+                      remedy="Move it, or make it smaller", source="geometry")
+            ]  # fmt: skip
+    return []
+
+
+def board_sheet(
+    job: ClosureJob,
+    board: Literal["front", "back"],
+    face: Literal["inside", "outside"],
+    marks: Sequence[Mark],
+) -> Drawing:
+    """One face of one board as it lies before you, head up, with its marks."""
+    wide, high = job.board_width.value, job.board_height.value
+    width = max(wide + 2 * MARGIN, LEAST)
+    left, top = (width - wide) / 2, MARGIN
+    fore_right = (board == "back") == (face == "inside")
+    items: list[Item] = [Line(_box(left, top, wide, high), "cut", closed=True)]
+    for mark in marks:
+        x = left + (wide - mark.fore.value if fore_right else mark.fore.value)
+        items += _mark(mark, x, top + mark.head.value)
+    spine, fore = (left, left + wide) if fore_right else (left + wide, left)
+    unit: Literal["mm", "in"] = "in" if job.book.display == "imperial" else "mm"
+    items += [
+        Label((width / 2, top - 5), f"{board} board, {face} up, head", 3.5, anchor="middle"),
+        Label((_beside(spine, width), top + high / 2), "spine side", 3.5, -90.0, "middle"),
+        Label((_beside(fore, width), top + high / 2), "fore-edge", 3.5, -90.0, "middle"),
+        CheckBar(((width - 101.6) / 2, top + high + 8), unit),
+    ]
+    return Drawing(
+        f"closure-{board}-board",
+        f"Closure: {board} board, {face}",
+        width,
+        top + high + 24,
+        tuple(items),
+        true_scale=True,
+    )
+
+
+def _mark(mark: Mark, x: float, y: float) -> list[Item]:
+    across, along = mark.across.value, mark.along.value
+    if mark.what in ("hole", "pocket"):
+        cross = 1.5 + across / 2
+        return [
+            Circle((x, y), across / 2, "cut"),
+            Line(((x - cross, y), (x + cross, y)), "guide"),
+            Line(((x, y - cross), (x, y + cross)), "guide"),
+        ]
+    ring = _box(x - across / 2, y - along / 2, across, along)
+    if mark.what in ("bed", "plate"):
+        return [Line(ring, "outline", closed=True), Hatch((ring,), 2.5)]
+    ends = ((x - across / 2, y - along / 2), (x + across / 2, y + along / 2))
+    return [Line(ends, "cut")]
+
+
+def _beside(edge: float, width: float) -> float:
+    return edge - 4 if edge < width / 2 else edge + 6
+
+
+def _box(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
+    return (x, y), (x + width, y), (x + width, y + height), (x, y + height)

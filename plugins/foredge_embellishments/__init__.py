@@ -1,0 +1,1 @@
+"""Embellishments: what is laid on the book, from the board outwards."""

@@ -1,0 +1,1 @@
+"""End-papers: what joins block and case inside."""

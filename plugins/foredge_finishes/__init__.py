@@ -1,0 +1,1 @@
+"""Finishes: coats that go over the finished book, one a file."""

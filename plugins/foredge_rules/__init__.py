@@ -1,0 +1,1 @@
+"""Rules: conditions that go wrong at the bench, one a file."""

@@ -1,0 +1,1 @@
+"""Sewing structures: how gatherings become a block."""

@@ -1,0 +1,1 @@
+"""Skins of a relief: home-made clays, bought clay, tissue and glue."""

@@ -1,0 +1,49 @@
+"""The cut-out of the pressing board, at full size: its board, the relief, the line to cut."""
+
+from __future__ import annotations
+
+from foredge.contract import (
+    Drawing,
+    Item,
+    Label,
+    Line,
+    Measured,
+    Quantity,
+    ReliefShape,
+    Rings,
+    outline_of,
+)
+from foredge_stages.sculpt.reading import Relief
+from foredge_stages.sculpt.sheets import LEFT, TOP, board, mm, moved
+
+SEEN = "sculpt-{on}-cut-out"
+
+
+def cut_out(relief: Relief, clear: Quantity) -> Drawing:
+    """The outline of the relief, and ``clear`` outside it the line to cut."""
+    panel = relief.panel
+    cut = cleared(relief, clear)
+    items: list[Item] = [*board(panel)]
+    items += [Line(ring, "hidden", closed=True) for ring in moved(relief.report.footprint)]
+    items += [Line(ring, "cut", closed=True) for ring in moved(cut)]
+    items.append(_head(relief))
+    items.append(Measured((LEFT, TOP), (LEFT + panel.width.value, TOP), mm(panel.width), 12.0))
+    return Drawing(
+        SEEN.format(on=relief.on),
+        f"Pressing board for the {relief.where}: cut along the full line, "
+        f"{mm(clear)} outside the relief",
+        panel.width.value + 2 * LEFT,
+        panel.height.value + 2 * TOP,
+        tuple(items),
+        true_scale=True,
+    )
+
+
+def _head(relief: Relief) -> Label:
+    return Label((LEFT + relief.panel.width.value / 2, TOP - 3), "HEAD", 4.0, anchor="middle")
+
+
+def cleared(relief: Relief, clear: Quantity) -> Rings:
+    """The outline of everything, ``clear`` further out."""
+    pieces = tuple(piece for shape in relief.shapes for piece in shape.pieces)
+    return outline_of(ReliefShape(pieces, "core"), relief.skin + clear)

@@ -1,0 +1,213 @@
+"""The skin, layer by layer: laid on, smoothed, cracks filled, dried through, measured."""
+
+from __future__ import annotations
+
+from foredge.contract import (
+    Operation,
+    Quantity,
+    StageResult,
+    Text,
+    Use,
+    Wetting,
+    dry_in_room,
+    drying_of,
+    given,
+    maximum,
+    number,
+    say,
+)
+from foredge_stages.sculpt.core import PER_AREA, Armature, mark_steps
+from foredge_stages.sculpt.reading import Relief
+from foredge_stages.sculpt.weights import Weights
+
+MOST_LAYERS = 8
+
+
+def lay_skin(
+    relief: Relief, weights: Weights, armature: Armature, ready: str, lay: tuple[Text, ...]
+) -> StageResult:
+    """Every layer, and the filling of cracks. Its last operation is the last wet one."""
+    figures = relief.figures
+    count = int(min(max(figures.layers.value, 1.0), MOST_LAYERS))
+    layer = (figures.thickness / figures.layers).named(
+        f"sculpt.layer.{relief.on}",
+        label=f"one layer of the skin, dry, {relief.on}",
+        rule="the skin in as many layers as its thickest one asks for",
+        source=figures.source,
+    )
+    fresh = (layer / figures.kept).named(
+        f"sculpt.layer.{relief.on}.fresh",
+        label=f"one layer as it is laid on, {relief.on}",
+        rule="on a rigid core it cannot draw in sideways: all it loses is thickness",
+        source=figures.source,
+    )
+    dries = _dries(relief, layer).named(
+        f"sculpt.layer.{relief.on}.dries",
+        label=f"drying of one layer, {relief.on}",
+        rule="by its thickness and the room; solid clay is as thick as it is",
+        source=figures.source,
+    )
+    operations: list[Operation] = []
+    after = tuple(dict.fromkeys((*armature.last, ready)))
+    for place in range(1, count + 1):
+        words = _words(relief, lay, (fresh, layer), place, count)
+        operations.append(_layer(relief, weights, place, words, (after, dries)))
+        after = (operations[-1].id,)
+    if relief.options.fill_cracks and figures.modelled:
+        operations.append(_fill_cracks(relief, after))
+    return StageResult(quantities=(relief.skin, layer, fresh, dries), operations=tuple(operations))
+
+
+def _dries(relief: Relief, layer: Quantity) -> Quantity:
+    deepest = relief.deepest
+    thickest = layer if deepest is None else maximum(layer, deepest)
+    return drying_of(relief.book, relief.figures, thickest)
+
+
+def _words(
+    relief: Relief,
+    lay: tuple[Text, ...],
+    thick: tuple[Quantity, Quantity],
+    place: int,
+    count: int,
+) -> tuple[Text, ...]:
+    noun = relief.figures.noun
+    first, last = place == 1, place == count
+    said: list[Text] = []
+    if first and not relief.made("core"):
+        said += mark_steps(relief)
+    said += lay if first else (say("Scratch and damp the dry layer first, or the next one peels."),)
+    if relief.figures.modelled and (relief.made("core") or relief.made("rigid")):
+        said.append(_thickness(relief, noun, thick))
+    if first:
+        said += _solid(relief)
+    if relief.figures.modelled:
+        said.append(say("Thin the edge out to nothing on the ground, inside the outline."))
+    return (*said, *(_last(relief) if last else (_rough(),)))
+
+
+def _thickness(relief: Relief, noun: str, thick: tuple[Quantity, Quantity]) -> Text:
+    fresh, dry = thick
+    over = "over the core" if relief.made("core") else "round the insets"
+    return say(f"Lay the {noun} {{fresh}} thick {over}: it dries to {{dry}}.", fresh=fresh, dry=dry)
+
+
+def _rough() -> Text:
+    return say("Leave it rough for the next layer.")
+
+
+def _solid(relief: Relief) -> tuple[Text, ...]:
+    names = ", ".join(one.name for one in relief.made("clay"))
+    if not names:
+        return ()
+    return (say(f"Model in clay right through, on a ground rubbed with clay: {names}."),)
+
+
+def _last(relief: Relief) -> list[Text]:
+    said = []
+    names = ", ".join(one.name for one in relief.made("rigid"))
+    if names:
+        said.append(
+            say(f"Press {names} in through film, work the socket {{wider}} wider, take it out.",
+                wider=relief.socket)
+        )  # fmt: skip
+    for one in relief.options.inclusions:
+        said.append(say(f"Press in {one.what}, half of each piece under the surface."))
+    if relief.options.smoothing == "water" and relief.figures.modelled:
+        said.append(say("Smooth it with a wet finger or brush now; sanding it dry makes dust."))
+    if relief.options.texture:
+        said.append(say(f"Then work in the texture: {relief.options.texture}."))
+    return said
+
+
+def _layer(
+    relief: Relief,
+    weights: Weights,
+    place: int,
+    words: tuple[Text, ...],
+    when: tuple[tuple[str, ...], Quantity],
+) -> Operation:
+    book, figures, layers = relief.book, relief.figures, relief.figures.layers
+    after, dries = when
+    many = layers.value > 1
+    which = f", layer {place} of {int(layers.value)}" if many else ""
+    return Operation(
+        relief.op("skin", place),
+        f"Lay the skin on the {relief.where}{which}",
+        words,
+        given(book.practice("hand-clay") * relief.report.surface / PER_AREA, layers),
+        after=after,
+        wait=dries,
+        waiting=_waiting(relief),
+        cautions=tuple(one for one in figures.cautions if one not in _OF_THE_PULP),
+        wettings=_wettings(relief, weights, dries),
+        tools=("palette knife", "bowl of water", "soft brush", "pin with a mark"),
+    )
+
+
+_OF_THE_PULP = ("boiling-water", "hot-pulp", "boron")
+
+
+def _waiting(relief: Relief) -> str:
+    if relief.made_on == "covered-case" or relief.on == "spine":
+        return "open in moving air, weights on the bare margins"
+    if relief.made_on == "finished-book":
+        return "open in moving air, the cover level"
+    return "in moving air, the board on slats; turn it over every few hours"
+
+
+def _wettings(relief: Relief, weights: Weights, dries: Quantity) -> tuple[Wetting, ...]:
+    if relief.on == "spine":
+        return ()
+    water = weights.water / relief.figures.layers
+    return (Wetting(f"board-{relief.on}", "outside", water, dries),)
+
+
+def _fill_cracks(relief: Relief, after: tuple[str, ...]) -> Operation:
+    book = relief.book
+    return Operation(
+        relief.op("fill-cracks"),
+        f"Fill the cracks on the {relief.where}",
+        (
+            say("Cracks are usual: on a core the skin cannot shrink sideways without them."),
+            say("Damp each crack, press fresh clay in with the knife, smooth it with water."),
+            say("Look at the edge all round: where the clay has drawn off the ground, fill there."),
+        ),
+        book.practice("hand-set-up"),
+        after=after,
+        wait=dry_in_room(book, book.table("drying", "crack-fill", "next")),
+        waiting=_waiting(relief),
+        cautions=("dust-talc",) if "dust-talc" in relief.figures.cautions else (),
+        tools=("palette knife", "bowl of water"),
+    )
+
+
+def check_dry(relief: Relief, after: tuple[str, ...], before: tuple[str, ...]) -> Operation:
+    """The dry test; nothing that shuts water in may begin before it."""
+    return Operation(
+        relief.op("check-dry"),
+        f"Test whether the relief on the {relief.where} is dry",
+        (
+            say("Its colour must be even all over, the thick places as light as the thin ones."),
+            say("Hold it to your lip or cheek: a place that feels cool is still wet inside."),
+            say("Press with a thumbnail: nothing may give."),
+            say("If one of these fails, wait another day; what is sealed in damp goes mouldy."),
+            *_set_in(relief),
+        ),
+        relief.book.practice("hand-measure"),
+        after=after,
+        before_any=before,
+        cautions=("small-parts",) if relief.made("rigid") else (),
+        uses=_set_in_uses(relief),
+    )
+
+
+def _set_in(relief: Relief) -> tuple[Text, ...]:
+    names = ", ".join(one.name for one in relief.made("rigid"))
+    if not names:
+        return ()
+    return (say(f"Glue {names} into the socket; no wet clay comes into the gap any more."),)
+
+
+def _set_in_uses(relief: Relief) -> tuple[Use, ...]:
+    return tuple(Use(f"Inset: {one.name}", number(1)) for one in relief.made("rigid"))

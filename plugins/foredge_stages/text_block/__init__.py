@@ -1,0 +1,5 @@
+"""The stage ``text-block``."""
+
+from foredge_stages.text_block.stage import TextBlock
+
+PLUGIN = TextBlock()

@@ -1,0 +1,123 @@
+"""What the case reads of the block, and what the maker should think of before cutting."""
+
+from __future__ import annotations
+
+from foredge.contract import (
+    Book,
+    EndPaperResult,
+    Path,
+    Problem,
+    Quantity,
+    Thread,
+    ThreadFigures,
+    cited,
+    note,
+    warning,
+)
+from foredge_stages.text_block.linings import super_cloth
+from foredge_stages.text_block.plan import Plan
+from foredge_stages.text_block.terms import GEOMETRY, mm, name
+
+
+def for_case(made: Plan) -> tuple[Quantity, ...]:
+    """What lies in a joint, and the size of a paste-down."""
+    ends, sewing, block = made.thread.ends, made.thread.sewing, made.block
+    cloth = super_cloth(made.book, made.options)
+    return (
+        ends.lies_in_joint.named(
+            name("joint.end_paper_cloth"),
+            label="end-paper cloth in one joint",
+            rule="the wing of a cloth joint that crosses to the board; none in paper end-papers",
+            source=cited(ends.lies_in_joint, GEOMETRY),
+        ),
+        sewing.lies_in_joint.named(
+            name("joint.tapes"),
+            label="tapes in one joint",
+            rule="tapes are glued to the board across the joint; link stitch has none",
+            source=cited(sewing.lies_in_joint, GEOMETRY),
+        ),
+        cloth.thickness.named(
+            name("joint.super"),
+            label="super in one joint",
+            rule=f"the flange crosses to the board ({cloth.how})",
+            source=cloth.source or "the maker's measurement",
+        ),
+        ends.leaves.named(
+            name("fly_leaves"),
+            label="free leaves of an end-paper, at each end",
+            rule="its leaves less the paste-down",
+            source=GEOMETRY,
+        ),
+        (1 * block.width).named(
+            name("paste_down.width"),
+            label="paste-down, width as it leaves the block",
+            rule="end-papers are trimmed with the block",
+            source=GEOMETRY,
+        ),
+        (1 * block.height).named(
+            name("paste_down.height"),
+            label="paste-down, height as it leaves the block",
+            rule="end-papers are trimmed with the block",
+            source=GEOMETRY,
+        ),
+    )
+
+
+def problems(made: Plan) -> list[Problem]:
+    """What the thread and the hinge call for."""
+    thread = made.thread
+    return [
+        *thread_problems(thread.figures, thread.name, thread.sewing_part.path),
+        *thread_short(made.book, thread.name, thread.sewing.thread * made.book.copies),
+        *hinge_problems(made.book, thread.ends, thread.ends_part.path),
+    ]
+
+
+def thread_problems(thread: ThreadFigures, chosen: str | None, path: Path) -> list[Problem]:
+    """A thread nobody has measured."""
+    if not thread.assumed:
+        return []
+    which = "no thread is named" if chosen is None else f"'{chosen}' has no size and no diameter"
+    return [
+        note(
+            path,
+            f"{which}: linen 25/3, {thread.diameter.value:.2f} mm, is taken",
+            "thread-assumed",
+            consequence="Swell and spine are only guessed",
+            remedy="Wind ten turns on a pencil, measure them, and give a tenth as diameter",
+        )
+    ]
+
+
+def hinge_problems(book: Book, ends: EndPaperResult, path: Path) -> list[Problem]:
+    """Tipped end-papers under a relief."""
+    if ends.hinge != "tipped" or not book.relief_on_board():
+        return []
+    return [
+        warning(
+            path,
+            "a board with a relief would hang on tipped end-papers",
+            "tipped-under-relief",
+            consequence="The end-paper is the first thing to tear under a heavy cover",
+            remedy="Take sewn or cloth-jointed end-papers, and muslin for the super",
+            source="common practice",
+        )
+    ]
+
+
+def thread_short(book: Book, chosen: str | None, needed: Quantity) -> list[Problem]:
+    """Less thread on the shelf than the sewing takes."""
+    item = book.stock.get(chosen) if chosen else None
+    have = item.length if isinstance(item, Thread) else None
+    if chosen is None or have is None or have.value >= needed.value:
+        return []
+    return [
+        warning(
+            ("stock", chosen, "length"),
+            f"the sewing takes {mm(needed)} of '{chosen}', the shelf has {mm(have)}",
+            "thread-short",
+            consequence="It runs out inside a gathering",
+            remedy="Have a second spool of the same thread ready",
+            source="common practice",
+        )
+    ]
