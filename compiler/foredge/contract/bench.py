@@ -14,7 +14,7 @@ _CLOCK = "(?:[01][0-9]|2[0-3]):[0-5][0-9]"
 _DATE = "[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])"
 SESSION_PATTERN = f"^{_DAY}(?:(?:, | and |-){_DAY})* {_CLOCK}-{_CLOCK}$"
 
-Date = Annotated[str, Meta(pattern=f"^{_DATE}$")]
+Date = Annotated[str, Meta(pattern=f"^{_DATE}$", extra_json_schema={"format": "date"})]
 """A day, such as ``2026-12-01``."""
 
 Session = Annotated[

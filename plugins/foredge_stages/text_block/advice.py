@@ -16,7 +16,7 @@ from foredge.contract import (
 )
 from foredge_stages.text_block.linings import super_cloth
 from foredge_stages.text_block.plan import Plan
-from foredge_stages.text_block.terms import GEOMETRY, mm, name
+from foredge_stages.text_block.terms import GEOMETRY, mm, name, zero
 
 
 def for_case(made: Plan) -> tuple[Quantity, ...]:
@@ -33,13 +33,15 @@ def for_case(made: Plan) -> tuple[Quantity, ...]:
         sewing.lies_in_joint.named(
             name("joint.tapes"),
             label="tapes in one joint",
-            rule="tapes are glued to the board across the joint; link stitch has none",
+            rule="tapes or a sewing strip are glued to the board; link stitch has none",
             source=cited(sewing.lies_in_joint, GEOMETRY),
         ),
-        cloth.thickness.named(
+        (zero() if sewing.replaces_super else cloth.thickness).named(
             name("joint.super"),
             label="super in one joint",
-            rule=f"the flange crosses to the board ({cloth.how})",
+            rule="the strip that is sewn through takes its place"
+            if sewing.replaces_super
+            else f"the flange crosses to the board ({cloth.how})",
             source=cloth.source or "the maker's measurement",
         ),
         ends.leaves.named(

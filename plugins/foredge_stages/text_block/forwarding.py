@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foredge.contract import Book, Operation, Quantity, Use, Wetting, glue, number, say, wet
+from foredge.contract import Book, Operation, Quantity, Text, Use, Wetting, glue, number, say, wet
 from foredge_stages.text_block.linings import Linings
 from foredge_stages.text_block.options import TextBlockOptions
 from foredge_stages.text_block.sizes import Sizes
@@ -30,9 +30,11 @@ class Sewn:
 
 def operations(made: Sewn, attached: str) -> tuple[Operation, ...]:
     """Everything after sewing and end-papers, up to the trimmed block."""
-    steps = [_square(made, attached), _glue(made), _line(made), _size_linings(made)]
+    steps = [_square(made, attached), _glue(made)]
+    if made.linings.pieces:
+        steps += [_line(made), _size_linings(made)]
     if made.size.trims.any:
-        steps.append(_trim(made))
+        steps.append(_trim(made, steps[-1].id))
     return tuple(steps)
 
 
@@ -73,7 +75,9 @@ def _glue(made: Sewn) -> Operation:
         title="Glue the spine and press",
         steps=(
             say("Check once more that the block is square: glue keeps what it finds."),
-            say("Work one thin coat between the gatherings with a stiff brush; wipe off the rest."),
+            say("Work one thin coat between the gatherings with a stiff brush; wipe off the rest.")
+            if made.linings.super is not None
+            else say("Rub one thin coat into strip and stitches, none on the flanges."),
             say("Tighten the press and leave it until the glue is dry to the touch."),
         ),
         hands_on=made.book.practice("hand-glue-face") + made.book.practice("hand-press"),
@@ -92,22 +96,24 @@ def _line(made: Sewn) -> Operation:
     linings, trim = made.linings, made.size.trims
     cloth, paper = linings.super, linings.lining
     from_head = made.book.size(trim.head + linings.super_short)
-    steps = [
-        say("Cut the super {width} by {height}: wider than it will be.",
-            width=cloth.width, height=cloth.height),
-        say("Glue the spine thinly; lay the super on, {down} below the head of the folded leaf.",
-            down=from_head),
-        say("The same of it hangs over on both sides. Rub it into the glue."),
-    ]  # fmt: skip
+    steps: list[Text] = []
+    if cloth is not None:
+        steps += [
+            say("Cut the super {width} by {height}: wider than it will be.",
+                width=cloth.width, height=cloth.height),
+            say("Glue the spine thinly; lay the super on, {down} below the head of the folded "
+                "leaf.", down=from_head),
+            say("The same of it hangs over on both sides. Rub it into the glue."),
+        ]  # fmt: skip
     if paper is not None:
         steps += [
             say("Cut {count} of lining paper, {width} by {height}, grain along the spine.",
                 count=paper.count, width=paper.width, height=paper.height),
-            say("Glue it and lay it over the super, {down} below the head of the folded leaf.",
+            say("Glue it and lay it over the spine, {down} below the head of the folded leaf.",
                 down=made.book.size(trim.head + linings.lining_short)),
             say("Rub down from the middle to the ends with the bone folder."),
         ]  # fmt: skip
-    coats = 1 if paper is None else 2
+    coats = len(linings.pieces)
     return Operation(
         id=LINE,
         title="Line the spine",
@@ -115,7 +121,7 @@ def _line(made: Sewn) -> Operation:
         hands_on=made.book.practice("hand-spine"),
         after=(GLUE,),
         wait=made.book.table("drying", "spine-glue", "next"),
-        waiting="super and lining dry on the spine",
+        waiting="what lines the spine dries on it",
         resources=("hands", "press"),
         cautions=("blade", "pva", "press-pinch"),
         pieces=tuple(piece.name for piece in linings.pieces),
@@ -126,15 +132,19 @@ def _line(made: Sewn) -> Operation:
 
 
 def _size_linings(made: Sewn) -> Operation:
-    steps = [
-        say("Cut the super on both sides to {flange} from the shoulder.",
-            flange=made.linings.flange),
-    ]  # fmt: skip
+    steps: list[Text] = []
+    if made.linings.super is not None:
+        steps.append(
+            say("Cut the super on both sides to {flange} from the shoulder.",
+                flange=made.linings.flange)
+        )  # fmt: skip
     if made.linings.lining is not None:
         steps.append(say("Cut or sand the lining paper flush with both shoulders."))
     return Operation(
         id=SIZE,
-        title="Trim super and lining to size",
+        title="Trim super and lining to size"
+        if made.linings.super is not None
+        else "Trim the lining to size",
         steps=tuple(steps),
         hands_on=made.book.practice("hand-measure"),
         after=(LINE,),
@@ -143,10 +153,10 @@ def _size_linings(made: Sewn) -> Operation:
     )
 
 
-def _trim(made: Sewn) -> Operation:
+def _trim(made: Sewn, after: str) -> Operation:
     trim, leaf = made.size.trims, made.options.leaf
     steps = [
-        say("Fold the flanges of the super flat, out of the knife's way."),
+        say("Fold the flanges of the spine cloth flat, out of the knife's way."),
         say("Clamp the block between boards right beside the line; pad the spine."),
     ]
     if trim.fore_edge.value > 0:
@@ -168,7 +178,7 @@ def _trim(made: Sewn) -> Operation:
         title="Trim the edges",
         steps=tuple(steps),
         hands_on=made.book.practice("hand-trim") * number(edges),
-        after=(SIZE,),
+        after=(after,),
         resources=("hands", "press"),
         cautions=("blade", "press-pinch"),
         tools=("plough, guillotine or sharp chisel", "steel rule", "two boards", "clamps"),

@@ -33,9 +33,12 @@ LINING = name("lining")
 
 @dataclass(frozen=True, slots=True)
 class Linings:
-    """The blanks (``pieces``), and what they are trimmed to. ``layers`` of paper."""
+    """The blanks (``pieces``), and what they are trimmed to. ``layers`` of paper.
 
-    super: Piece
+    No super where the gatherings are sewn through a strip that takes its place.
+    """
+
+    super: Piece | None
     lining: Piece | None
     flange: Quantity
     super_short: Quantity
@@ -46,11 +49,21 @@ class Linings:
     @property
     def pieces(self) -> tuple[Piece, ...]:
         """What is cut for the spine."""
-        return (self.super,) if self.lining is None else (self.super, self.lining)
+        return tuple(piece for piece in (self.super, self.lining) if piece is not None)
 
 
-def line(book: Book, options: TextBlockOptions, block: Block, kettle: Quantity) -> Linings:
-    """Super and lining; ``kettle`` is the end station's distance from the finished edge."""
+def line(
+    book: Book,
+    options: TextBlockOptions,
+    block: Block,
+    kettle: Quantity,
+    *,
+    sewn_through: bool = False,
+) -> Linings:
+    """Super and lining; ``kettle`` is the end station's distance from the finished edge.
+
+    ``sewn_through``: the sewing brings the cloth that a super would be.
+    """
     relief = book.relief_on_board()
     flange = _flange(book, options, relief)
     short = _super_short(book, options, kettle)
@@ -75,16 +88,19 @@ def line(book: Book, options: TextBlockOptions, block: Block, kettle: Quantity) 
         source=cited(book.practice("super-short")),
     )
     layers = options.lining.layers
+    of_super = () if sewn_through else (flange, short, width, height)
     return Linings(
-        super=_super(book, options, block, flange, short),
+        super=None if sewn_through else _super(book, options, block, flange, short),
         lining=_lining(book, options, block, lining_short),
         flange=flange,
         super_short=short,
         lining_short=lining_short,
-        quantities=(flange, short, lining_short, width, height, *_lining_size(block, lining_short))
+        quantities=(*of_super, lining_short, *_lining_size(block, lining_short))
         if layers is None or layers.value > 0
-        else (flange, short, lining_short, width, height),
-        problems=tuple(_problems(book, options, flange, short, lining_short, kettle, relief)),
+        else (*of_super, lining_short),
+        problems=()
+        if sewn_through
+        else tuple(_problems(book, options, flange, short, lining_short, kettle, relief)),
     )
 
 

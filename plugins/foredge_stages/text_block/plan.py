@@ -85,7 +85,13 @@ def plan(book: Book, options: TextBlockOptions) -> Plan:
         thread.ends.sewn_gatherings,
     )
     estimate = block.estimate(book, options, made.size, all_leaves, swell, thread.ends)
-    lined = linings.line(book, options, estimate, _kettle(made.size, thread.sewing))
+    lined = linings.line(
+        book,
+        options,
+        estimate,
+        _kettle(made.size, thread.sewing),
+        sewn_through=thread.sewing.replaces_super,
+    )
     return Plan(book, options, made, thread, all_leaves, swell, estimate, lined)
 
 

@@ -138,3 +138,16 @@ def test_stations_off_the_leaf_are_an_error() -> None:
     assert "stations-do-not-fit" in errors(long(end_distance="150 mm"))
     assert "stations-do-not-fit" in errors(long(stations=90_000))
     assert "station-near-edge" in rules(long(end_distance="7 mm"))
+
+
+def test_the_strip_takes_the_place_of_the_super() -> None:
+    result = long()
+    assert "text_block.super" not in {piece.name for piece in result.pieces}
+    assert value(result, "joint.super") == 0
+    steps = [s.template for o in result.operations for s in o.steps]
+    assert not [words for words in steps if "the super" in words.lower()]
+    bare = long(more={"lining": {"layers": 0}})
+    names = [operation.id for operation in bare.operations]
+    assert "text-block.line-spine" not in names
+    trim = next(o for o in bare.operations if o.id == "text-block.trim")
+    assert set(trim.after) <= set(names)

@@ -165,7 +165,7 @@ case:
   more: [{use: half, spine: sail}, {use: wrap, trim: none, corners: {use: mitred}}]
 bench:
   start: 2026-12-01
-  sessions: [{on: [mon, thu], from: 19:00, for: 2 h}]
+  sessions: [Mon and Thu 19:00-21:00]
   room: {temperature: 18 degC, humidity: 55 %}
 measured: {board: 3.1 mm, joint_cloth: 0.6 mm, block: {height: 8 in, fore_edge: 12 mm}}
 done: [case.cut, {operation: case.cover, at: 2026-12-01 20:30}]

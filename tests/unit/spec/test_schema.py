@@ -88,8 +88,6 @@ CASES = [
     ("square: 1/8 in", "square: 5 g", "'5 g' is a mass; a length is expected, such as 180 mm."),
     ("square: 1/8 in", "square: -5 mm", "'-5 mm' is negative; a length is never below zero."),
     ("square: 1/8 in", "square: 1,5 mm", "'1,5 mm': a comma is not read; write 1.5 mm."),
-    ("square: 1/8 in", "square: .nan", "is not a number that can be measured"),
-    ("square: 1/8 in", "square: .inf", "is not a number that can be measured"),
     (
         "square: 1/8 in",
         "square: [1 mm]",
@@ -118,7 +116,6 @@ CASES = [
     ("count: 2}", "count: 010}", "not the text '010'. Write it without quotes and without leading"),
     ("count: 2}", "count: 999999}", "999999 is not allowed: it must be at most 100000."),
     ("coats: 0", "coats: 0\n    strength: 1", "1 is not allowed: it must be less than 1."),
-    ("coats: 0", "coats: 0\n    strength: .nan", "a number is expected here, not the text '.nan'."),
     ("coats: 0", "coats: 0\n    damp: yes", "true or false is expected here, not the text 'yes'."),
     ("title: The Prompt Book", "title: 7", "a text is expected here, not the number 7. Put it in"),
     ("title: The Prompt Book", "title: ''", "at least 1 character must stand here; there is none."),
@@ -161,9 +158,7 @@ CASES = [
     ("text_block: {}", "text_block: {}\ncopies: 0", "0 is not allowed: it must be at least 1."),
     ("text_block: {}", "text_block: {}\nclosure: {use: strap}", "no plugin of kind 'closure'"),
     ("start: 2026-12-01", "start: 2026-02-30", "'2026-02-30' is not a date such as 2026-12-01."),
-    ("[mon, thu]", "[mon, thurs]", "'thurs' is not allowed here; did you mean 'thu'?"),
-    ("[mon, thu]", "[]", "at least 1 item must stand here; there is none. [wrong-length]"),
-    ("from: 19:00", "from: 7 pm", "'7 pm' does not have the form asked for; expected is: when the"),
+    ("[Mon and Thu 19:00-21:00]", "[Thurs 7 pm]", "'Thurs 7 pm' does not have the form asked for"),
     ("board: 3.1 mm", "board: 3.1 g", "'3.1 g' is a mass; a length is expected"),
     ("board: 3.1 mm", "bord: 3.1 mm", "there is no key 'bord' here; did you mean 'board'?"),
     ("done: [case.cut,", "done: [3,", "a text or a mapping is expected here, not the number 3."),
@@ -178,6 +173,12 @@ def test_a_mistake_has_one_message(old: str, new: str, text: str) -> None:
         return
     assert len(found) == 1, found
     assert text in found[0]
+
+
+@pytest.mark.parametrize("scalar", [".nan", ".inf", "-.inf"])
+def test_what_the_reader_refused_is_told_once(scalar: str) -> None:
+    (only,) = lines("square: 1/8 in", f"square: {scalar}")
+    assert only.endswith("[number-not-finite]")
 
 
 def problems(text: str) -> list[Problem]:
