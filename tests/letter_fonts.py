@@ -12,6 +12,7 @@ from fontTools.pens.ttGlyphPen import TTGlyphPen
 EM = 1000
 CAP = 700
 NAMES = {32: "space", ord("H"): "H", ord("O"): "O", ord("g"): "g", 0xE9: "eacute"}
+LEFT = {"H": 50, "O": 50, "g": 60, "eacute": 60}
 ADVANCE = {".notdef": 500, "space": 300, "H": 700, "O": 760, "g": 560, "eacute": 520}
 
 
@@ -73,7 +74,8 @@ def _draw(name: str, pen: Any, cubic: bool) -> None:
 
 
 def _built(builder: FontBuilder, cap: int) -> bytes:
-    builder.setupHorizontalMetrics({name: (width, 0) for name, width in ADVANCE.items()})
+    metrics = {name: (width, LEFT.get(name, 0)) for name, width in ADVANCE.items()}
+    builder.setupHorizontalMetrics(metrics)
     builder.setupHorizontalHeader(ascent=800, descent=-200)
     builder.setupOS2(sCapHeight=cap)
     builder.setupNameTable({"familyName": "Prop Table", "styleName": "Regular"})

@@ -39,7 +39,7 @@ def adorned(*items: str, more: str = "", head: str = HEAD, **files: Any) -> Book
 
 
 def cased(**sizes: float) -> Upstream:
-    """What text-block and case hand over, in mm; ``board_width=...`` changes ``case.board.width``."""
+    """What text-block and case hand over, mm; ``board__width=...`` is ``case.board.width``."""
     changed = {f"case.{name.replace('__', '.')}": size for name, size in sizes.items()}
     quantities = tuple(
         mm(size, name, 0.5) if name.startswith("case.board") else mm(size, name)
