@@ -10,7 +10,7 @@ from foredge.contract import Build, Part
 from foredge.display import duration, show
 from foredge.emit.escape import code, escape
 from foredge.emit.words import PROVISIONAL, Words
-from foredge.quantity import Quantity
+from foredge.quantity import Quantity, total
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,8 +36,9 @@ _COUNTS = (
     ("Pages", "text_block.pages"),
     ("Gatherings", "text_block.gatherings"),
     ("Folios in all", "text_block.folios"),
-    ("Mass", "case.mass"),
 )
+_MASSES = ("text_block.mass", "case.mass", "sculpt.mass.dry")
+"""What the finished book weighs is the sum of these; coats and closure are left out."""
 
 
 def glance(build: Build) -> tuple[tuple[str, str], ...]:
@@ -49,6 +50,9 @@ def glance(build: Build) -> tuple[tuple[str, str], ...]:
     rows = [(label, _sizes(build, [known[name] for name in names])) for label, names in there]
     words = Words(build)
     rows += [(label, words.number(known[name])) for label, name in _COUNTS if name in known]
+    masses = [known[name] for name in _MASSES if name in known]
+    if masses:
+        rows.append(("Mass, coats and closure left out", words.number(total(masses))))
     rows += _chosen(build)
     return (*rows, ("Work", _work(build)))
 
