@@ -110,13 +110,6 @@ from foredge.contract.plugin import (
 from foredge.contract.polygon import faults_of_polygon, inset, signed_area
 from foredge.contract.readers import Emitter, Rule
 from foredge.contract.relief import (
-    Centre,
-    Contour,
-    Overhang,
-    Rings,
-    Section,
-    SolidError,
-    SolidReport,
     level_cuts,
     measure_solids,
     outline_of,
@@ -164,6 +157,15 @@ from foredge.contract.skin import (
     skin_figures,
 )
 from foredge.contract.solid_check import faults_of_solid, lost_under_skin, reach
+from foredge.contract.solid_report import (
+    Centre,
+    Contour,
+    Overhang,
+    Rings,
+    Section,
+    SolidError,
+    SolidReport,
+)
 from foredge.contract.solids import (
     MOST_CORNERS,
     MOST_PIECES,

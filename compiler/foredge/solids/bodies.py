@@ -15,8 +15,8 @@ import numpy as np
 from manifold3d import CrossSection, Manifold
 
 from foredge.contract.polygon import inset, signed_area
-from foredge.contract.relief import SolidError
 from foredge.contract.solid_check import faults_of_solid
+from foredge.contract.solid_report import SolidError
 from foredge.contract.solids import Cap, Frustum, Mound, Placed, Ridge, Ring, Slab, Solid, Tube
 from foredge.drawing.model import Point
 from foredge.solids import profiles

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from foredge.contract.relief import SolidError
+from foredge.contract.solid_report import SolidError
 from foredge.contract.solids import MOST_CORNERS, MOST_PIECES, Slab, Tube
 from foredge.solids.plain import Relief
 from foredge.solids.whole import Clay

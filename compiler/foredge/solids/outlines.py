@@ -7,8 +7,8 @@ from functools import lru_cache
 
 from manifold3d import CrossSection, Manifold
 
-from foredge.contract.relief import Contour, Overhang, Rings, Section
 from foredge.contract.relief_parts import Panel
+from foredge.contract.solid_report import Contour, Overhang, Rings, Section
 from foredge.contract.solids import ReliefShape
 from foredge.drawing.model import Point
 from foredge.quantity import Quantity

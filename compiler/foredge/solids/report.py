@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foredge.contract.relief import Centre, SolidReport
+from foredge.contract.solid_report import Centre, SolidReport
 from foredge.contract.solids import ReliefShape
 from foredge.dimension import AREA, LENGTH, VOLUME, Dimension
 from foredge.quantity import Quantity, given, number, opaque
