@@ -72,6 +72,7 @@ BUILTINS: tuple[str, ...] = (
     "foredge_rules.inset_without_socket",
     "foredge_rules.one_sided_wetting",
     "foredge_rules.paste_over_sealed_board",
+    "foredge_rules.piece_larger_than_stock",
     "foredge_rules.relief_high",
     "foredge_rules.relief_hinge_weak",
     "foredge_rules.relief_near_edge",
