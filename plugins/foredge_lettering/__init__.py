@@ -1,0 +1,1 @@
+"""Lettering: text set to fit, traced at full size, and painted."""
