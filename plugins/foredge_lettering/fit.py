@@ -63,7 +63,7 @@ def fit_text(
     height = (_step_down(job, usual) if said is None else said).named(
         f"{name}.height",
         label="height of the capitals",
-        rule="the largest that fits the box in both ways" if said is None else "as decided",
+        rule=_rule(usual is most) if said is None else "as decided",
         source=_why(job, usual is most) if said is None else "the maker's choice",
     )
     wide = (height * across + line).named(
@@ -80,6 +80,11 @@ def fit_text(
     )
     problems = _problems(job, place, setting, height, most, (wide, deep))
     return Fit(height, wide, deep, most, tuple(problems))
+
+
+def _rule(plain: bool) -> str:
+    fits = "the largest that fits the box both ways"
+    return fits if plain else f"{fits}, and no higher than its share of the spine's width"
 
 
 def _why(job: OrnamentJob, plain: bool) -> str:
@@ -118,7 +123,7 @@ def _problems(
             (*job.part.path, "height"),
             f"{_what(setting, over, ink, place)} at a height of {height.value:.1f} mm",
             "lettering-does-not-fit",
-            remedy=_remedy(_step_down(job, most).value),
+            remedy=_remedy(_step_down(job, most).value, over[0] > SLACK),
         )
     ]
 
@@ -139,7 +144,8 @@ def _what(
     )
 
 
-def _remedy(most: float) -> str:
+def _remedy(most: float, long: bool) -> str:
     if most <= 0:
         return "No height fits: make the box larger or the text shorter"
-    return f"At {most:.1f} mm it fits; or make the box larger, or break the text into more lines"
+    lines = "break the text into more lines" if long else "put it into fewer lines"
+    return f"At {most:.1f} mm it fits; or make the box larger, or {lines}"

@@ -9,6 +9,9 @@ from typing import Any
 from foredge.contract import Build, Piece, Problem, Severity, error, warning
 
 
+SLACK_MM = 1e-6
+
+
 @dataclass(frozen=True, slots=True)
 class PieceLargerThanStock:
     """Nothing is cut from a sheet that is smaller than the piece."""
@@ -54,12 +57,12 @@ def _grain(piece: Piece, item: Any) -> str:
 def _fits(piece: Piece, item: Any, width_mm: float, height_mm: float) -> bool:
     """Upright or turned, as far as the grain of both allows it."""
     free = piece.grain == "any" or item.grain == "unknown"
-    slack_mm = 1e-6
-    long, broad = item.height.value + slack_mm, item.width.value + slack_mm
-    upright = free or piece.grain == item.grain
-    turned = free or piece.grain != item.grain
-    return (upright and width_mm <= broad and height_mm <= long) or (
-        turned and height_mm <= broad and width_mm <= long
+    long_mm: float = item.height.value + SLACK_MM
+    broad_mm: float = item.width.value + SLACK_MM
+    along: bool = piece.grain == item.grain
+    upright, turned = free or along, free or not along
+    return (upright and width_mm <= broad_mm and height_mm <= long_mm) or (
+        turned and height_mm <= broad_mm and width_mm <= long_mm
     )
 
 
