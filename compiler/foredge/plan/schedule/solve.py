@@ -1,0 +1,115 @@
+"""The public face: check the input, search, check the result."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from .blame import first_left_over, pair_that_fails
+from .calendar import Calendar
+from .checks import check_input
+from .default import STEPS, latest_finish, search_default
+from .instance import Instance, Start, compile_instance
+from .model import Lag, Schedule, Task
+from .optimal import exact, load_solver
+from .propagate import LONG_PATIENCE, Conflict, Domain
+from .reasons import conflict_reason, plain_reason, search_reason
+from .slack import latest_starts
+from .verify import verify
+
+FIRST_STEPS = STEPS // 6
+"""Steps of the default method before the exact one takes over."""
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What a method came back with."""
+
+    start: Start | None
+    proven: bool
+
+
+def solve(
+    tasks: Iterable[Task],
+    capacity: Mapping[str, int],
+    lags: Iterable[Lag],
+    *,
+    calendar: Calendar | None = None,
+    seed: int = 0,
+    method: str = "default",
+) -> Schedule:
+    """The earliest finish found for the tasks. All numbers are whole minutes from 0.
+
+    ``capacity`` gives the amount of each resource. Method ``default`` is pure Python and
+    bounded by steps; ``optimal`` goes on with CP-SAT. The same input and seed give the same
+    schedule in every process. ValueError when the input is wrong, ImportError when
+    ``optimal`` is asked for without OR-tools. A problem without a schedule is no error: see
+    ``Schedule.feasible`` and ``Schedule.reason``.
+    """
+    tasks, lags = list(tasks), list(lags)
+    check_input(tasks, capacity, lags, calendar, seed, method)
+    if method == "optimal":
+        load_solver()
+    instance = compile_instance(tasks, capacity, lags, calendar)
+    reason = plain_reason(tasks, capacity, calendar, instance)
+    if reason:
+        return _none(reason, proven=True)
+    try:
+        root = Domain.up_to(instance, latest_finish(instance), LONG_PATIENCE)
+    except Conflict as conflict:
+        if conflict.proven or method == "default":
+            return _none(conflict_reason(tasks, conflict), conflict.proven)
+        found = _exact(instance, Found(None, False), 0, seed)
+    else:
+        found = _search(instance, root, seed, method)
+    if found.start is None:
+        pair = pair_that_fails(tasks, capacity, lags, calendar)
+        if pair:
+            return _none(pair, proven=True)
+        left_over = first_left_over(tasks, instance)
+        reason = search_reason(tasks, calendar, found.proven, method)
+        return _none(f"{reason}; {left_over}" if left_over else reason, found.proven)
+    schedule = _schedule(instance, found.start, found.proven)
+    broken = verify(tasks, capacity, lags, schedule, calendar)
+    if broken:
+        raise RuntimeError(f"the schedule found is wrong, please report it: {broken[0]}")
+    return schedule
+
+
+def _search(instance: Instance, root: Domain, seed: int, method: str) -> Found:
+    steps = STEPS if method == "default" else FIRST_STEPS
+    search = search_default(instance, root, seed, steps)
+    found = Found(search.best, search.proven)
+    if method == "default" or search.proven:
+        return found
+    return _exact(instance, found, search.finish, seed)
+
+
+def _exact(instance: Instance, found: Found, finish: int, seed: int) -> Found:
+    latest = finish if found.start is not None else latest_finish(instance)
+    outcome = exact(instance, latest, found.start, seed)
+    if outcome.start is None:
+        return Found(found.start, outcome.exhausted)
+    return Found(outcome.start, outcome.exhausted)
+
+
+def _none(reason: str, proven: bool) -> Schedule:
+    return Schedule(start={}, finish=0, proven=proven, feasible=False, reason=reason)
+
+
+def _schedule(instance: Instance, start: Start, proven: bool) -> Schedule:
+    late = latest_starts(instance, start)
+    names = instance.names
+    segments = {}
+    for i, name in enumerate(names):
+        opening = instance.openings[i]
+        whole = [(start[i], start[i] + instance.duration[i])]
+        segments[name] = opening.segments(start[i]) if opening else whole
+    return Schedule(
+        start=dict(zip(names, start, strict=True)),
+        finish=max(instance.finishes(start), default=0),
+        proven=proven,
+        feasible=True,
+        segments=segments,
+        slack={name: late[i] - start[i] for i, name in enumerate(names)},
+    )
