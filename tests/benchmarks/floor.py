@@ -14,7 +14,7 @@ import pint
 import pluggy
 import yaml
 
-assert (click, jinja2, pluggy)
+assert all((click, jinja2, pluggy))
 pint.UnitRegistry()
 data = yaml.safe_load(Path(sys.argv[1]).read_text(encoding="utf-8"))
 schema = json.loads(Path(sys.argv[2]).read_text(encoding="utf-8"))

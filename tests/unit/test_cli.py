@@ -160,6 +160,14 @@ def test_plugins_lists_kind_name_owner_and_version() -> None:
     assert any(line.split()[:2] == ["sewing", "link-stitch"] for line in lines)
 
 
+def test_the_rules_are_listed_with_their_sources() -> None:
+    listed = json.loads(run("check", "--rules", "--format", "json").stdout)
+    assert {"piece-larger-than-stock", "room-cold"} <= {one["name"] for one in listed}
+    assert all(one["source"] and one["remedy"] and one["title"] for one in listed)
+    text = run("check", "--rules").stdout
+    assert "room-cold   error" in text.splitlines()
+
+
 def test_schema_prints_or_writes_the_same() -> None:
     printed = run("schema").stdout
     assert run("schema", "--out", "book.schema.json").exit_code == 0

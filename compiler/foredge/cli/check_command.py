@@ -15,14 +15,16 @@ from foredge.cli.common import (
     spec_options,
     strict_option,
 )
+from foredge.cli.rule_list import print_rules
 from foredge.cli.runs import compile_all
 
 
 @click.command("check")
-@click.argument("specs", nargs=-1, required=True, metavar="SPEC...")
+@click.argument("specs", nargs=-1, metavar="SPEC...")
 @spec_options
 @format_option
 @strict_option
+@click.option("--rules", is_flag=True, help="List the rules with their sources; checks nothing.")
 def command(
     specs: tuple[str, ...],
     plugins: tuple[str, ...],
@@ -30,9 +32,15 @@ def command(
     allow: tuple[str, ...],
     form: str,
     strict: bool,
+    rules: bool,
 ) -> None:
     """Check specs and report every problem with its place, consequence and remedy."""
+    if not specs and not rules:
+        raise click.UsageError("name at least one SPEC")
     registry = load_plugins(plugins)
+    if rules:
+        print_rules(registry, form)
+        return
     found = [
         one for _, _, run in compile_all(specs, registry, variant, allow) for one in run.diagnostics
     ]
