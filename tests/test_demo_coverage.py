@@ -4,9 +4,8 @@ from collections.abc import Iterator
 from contextlib import chdir
 from typing import Any
 
-from foredge.spec.inherit import load_spec
-
 from demo import DEMOS, SPECS, registry
+from foredge.spec.inherit import load_spec
 
 
 def uses(data: Any) -> Iterator[str]:

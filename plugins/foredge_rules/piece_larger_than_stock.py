@@ -8,7 +8,6 @@ from typing import Any
 
 from foredge.contract import Build, Piece, Problem, Severity, error, warning
 
-
 SLACK_MM = 1e-6
 
 
