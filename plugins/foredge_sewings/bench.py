@@ -102,16 +102,39 @@ def plan_thread(job: SewingJob, legs: list[Leg]) -> ThreadPlan:
         rule="every stretch the needle makes, station by station",
         source="geometry",
     )
-    needle, ends, join = (
-        book.default("needle-length"), book.default("thread-ends"), book.practice("thread-join"),
-    )  # fmt: skip
-    needle = needle.named(
+    ends, join = book.default("thread-ends"), book.practice("thread-join")
+    needle, lengths, joins = _needle_lengths(job, path + ends, join)
+    reserve = book.default("thread-reserve")
+    length = ((path + ends + joins * join) * (1 + reserve)).named(
+        "text_block.thread.length",
+        label="thread to have ready",
+        rule="path, tails and joins, and the reserve",
+        source=cited(reserve),
+    )
+    # Stations that do not fit are an error already; there is no path then to divide by.
+    each = floor((needle - join) * job.gatherings / path) if path.value > 0 else number(1)
+    serves = maximum(each, number(1)).named(
+        "text_block.thread.gatherings_a_length",
+        label="gatherings sewn with one needle length",
+        rule="a needle length over the thread one gathering takes; join inside a gathering",
+        source="geometry",
+    )
+    found = (*parts, path, needle, lengths, joins, length, serves)
+    return ThreadPlan(path, length, needle, lengths, serves, found)
+
+
+def _needle_lengths(
+    job: SewingJob, thread: Quantity, join: Quantity
+) -> tuple[Quantity, Quantity, Quantity]:
+    """What is threaded at a time, how many such lengths ``thread`` takes, and their joins."""
+    usual = job.book.default("needle-length")
+    needle = usual.named(
         "text_block.thread.needle_length",
         label="length threaded at a time",
         rule="longer lengths tangle",
-        source=cited(needle),
+        source=cited(usual),
     )
-    lengths = ceil((path + ends) / (needle - join)).named(
+    lengths = ceil(thread / (needle - join)).named(
         "text_block.thread.needle_lengths",
         label="needle lengths",
         rule="the path and its two tails, over a needle length less what a join uses up",
@@ -123,21 +146,7 @@ def plan_thread(job: SewingJob, legs: list[Leg]) -> ThreadPlan:
         rule="one less than the needle lengths",
         source="geometry",
     )
-    reserve = book.default("thread-reserve")
-    length = ((path + ends + joins * join) * (1 + reserve)).named(
-        "text_block.thread.length",
-        label="thread to have ready",
-        rule="path, tails and joins, and the reserve",
-        source=cited(reserve),
-    )
-    serves = maximum(floor((needle - join) * job.gatherings / path), number(1)).named(
-        "text_block.thread.gatherings_a_length",
-        label="gatherings sewn with one needle length",
-        rule="a needle length over the thread one gathering takes; join inside a gathering",
-        source="geometry",
-    )
-    found = (*parts, path, needle, lengths, joins, length, serves)
-    return ThreadPlan(path, length, needle, lengths, serves, found)
+    return needle, lengths, joins
 
 
 def station_problems(job: SewingJob, stations: tuple[Quantity, ...], path: Path) -> list[Problem]:

@@ -23,6 +23,7 @@ from foredge.contract import (
     depth_of,
     error,
     figures_of,
+    lost_under_skin,
     maximum,
     measure_solids,
     panel_of,
@@ -148,12 +149,30 @@ def _read(
     skin = _skin(book, part, figures)
     socket = part.options.socket if part.options.socket is not None else figures.shrinkage
     shapes = tuple(one.shape for one in shaped)
+    buried = [_buried(one, skin) for one in shaped]
+    if any(buried):
+        problems += [one for one in buried if one is not None]
+        return None
     try:
         report = measure_solids(shapes, skin, prefix=f"sculpt.{panel.name}", shrinkage=socket)
     except SolidError as failure:
         problems.append(_impossible(part.path, str(failure)))
         return None
     return Relief(book, part, upstream, panel, shaped, figures, skin, socket, report)
+
+
+def _buried(one: Shaped, skin: Quantity) -> Problem | None:
+    """A part whose form is lost under so thick a skin."""
+    for piece in one.shape.pieces if one.shape.made == "core" else ():
+        lost = lost_under_skin(piece, skin)
+        if lost:
+            return error(
+                one.part.path,
+                f"the form of '{one.name}' is lost: {lost}",
+                "skin-buries-part",
+                remedy="Take a thinner skin or a larger part, or model it in clay: core: none",
+            )
+    return None
 
 
 def _skin(book: Book, part: Part[Any], figures: SkinFigures) -> Quantity:

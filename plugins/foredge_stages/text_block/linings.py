@@ -67,26 +67,8 @@ def line(
     relief = book.relief_on_board()
     flange = _flange(book, options, relief)
     short = _super_short(book, options, kettle)
-    paper_short = options.lining.short
-    lining_short = book.default("lining-short") if paper_short is None else paper_short
-    lining_short = lining_short.named(
-        name("lining.short"),
-        label="lining short of the block at each end",
-        rule="the lining must not show at head or tail",
-        source=cited(lining_short, CHOICE),
-    )
-    width = (block.spine + 2 * flange).named(
-        name("super.width"),
-        label="super, width",
-        rule="the spine and a flange on each side",
-        source=cited(book.practice("super-flange")),
-    )
-    height = (block.height - 2 * short).named(
-        name("super.height"),
-        label="super, height",
-        rule="short of the block at head and tail, still over the kettle stitches",
-        source=cited(book.practice("super-short")),
-    )
+    lining_short = _lining_short(book, options)
+    width, height = _super_size(book, block, flange, short)
     layers = options.lining.layers
     of_super = () if sewn_through else (flange, short, width, height)
     return Linings(
@@ -102,6 +84,36 @@ def line(
         if sewn_through
         else tuple(_problems(book, options, flange, short, lining_short, kettle, relief)),
     )
+
+
+def _lining_short(book: Book, options: TextBlockOptions) -> Quantity:
+    chosen = options.lining.short
+    short = book.default("lining-short") if chosen is None else chosen
+    return short.named(
+        name("lining.short"),
+        label="lining short of the block at each end",
+        rule="the lining must not show at head or tail",
+        source=cited(short, CHOICE),
+    )
+
+
+def _super_size(
+    book: Book, block: Block, flange: Quantity, short: Quantity
+) -> tuple[Quantity, Quantity]:
+    """Width and height once the block is measured."""
+    width = (block.spine + 2 * flange).named(
+        name("super.width"),
+        label="super, width",
+        rule="the spine and a flange on each side",
+        source=cited(book.practice("super-flange")),
+    )
+    height = (block.height - 2 * short).named(
+        name("super.height"),
+        label="super, height",
+        rule="short of the block at head and tail, still over the kettle stitches",
+        source=cited(book.practice("super-short")),
+    )
+    return width, height
 
 
 def super_cloth(book: Book, options: TextBlockOptions) -> Figures:
@@ -200,6 +212,23 @@ def _lining_size(block: Block, short: Quantity) -> tuple[Quantity, Quantity]:
     return width, height
 
 
+def _nothing_left(
+    options: TextBlockOptions, short: Quantity, lining_short: Quantity
+) -> list[Problem]:
+    height = options.leaf.height
+    if min(height.value - 2 * end.value for end in (short, lining_short)) > 1:
+        return []
+    return [
+        error(
+            (SECTION, "leaf", "height"),
+            f"nothing is left of super or lining on a leaf {mm(height)} high that they end "
+            f"{mm(short)} and {mm(lining_short)} short of",
+            "lining-no-height",
+            remedy="Let them reach nearer to head and tail",
+        )
+    ]
+
+
 def _problems(
     book: Book,
     options: TextBlockOptions,
@@ -209,17 +238,7 @@ def _problems(
     kettle: Quantity,
     relief: bool,
 ) -> list[Problem]:
-    found = []
-    if min(options.leaf.height.value - 2 * end.value for end in (short, lining_short)) <= 1:
-        found.append(
-            error(
-                (SECTION, "leaf", "height"),
-                f"nothing is left of super or lining on a leaf {mm(options.leaf.height)} high that "
-                f"they end {mm(short)} and {mm(lining_short)} short of",
-                "lining-no-height",
-                remedy="Let them reach nearer to head and tail",
-            )
-        )
+    found = _nothing_left(options, short, lining_short)
     if short.value >= kettle.value:
         found.append(
             warning(

@@ -62,16 +62,30 @@ def lay_out(book: Book, options: TextBlockOptions, size: Sizes) -> Yield:
     if not known:
         good, bad = (upright, turned) if upright.value >= turned.value else (turned, upright)
     along = _grain_kept(options, known, good, bad)
-    picked = good if along else bad
+    picked, which = (good, "along") if along else (bad, "across")
     is_turned = picked is turned
     placement = place(options, sheet, size, is_turned)
     folios = (given(picked, good, bad) * size.piece_folios).named(
         name("folios_per_sheet"),
         label="folios from one sheet",
-        rule=f"{YIELD_RULE}; {'along' if along else 'across'} the grain",
+        rule=f"{YIELD_RULE}; {which} the grain" if known else f"{YIELD_RULE}; grain not known",
         source=GEOMETRY,
     )
-    both = tuple(
+    return Yield(
+        sheet=sheet,
+        placement=placement,
+        turned=is_turned,
+        along=along and known,
+        grain_known=known,
+        per_sheet=choose(folios, number(0), folios, number(1)) if folios.value < 1 else folios,
+        quantities=(*_both_ways(size, known, good, bad), folios, *crease_used(placement)),
+        problems=tuple(_problems(options, sheet, size, good, bad, along, placement)),
+    )
+
+
+def _both_ways(size: Sizes, known: bool, good: Quantity, bad: Quantity) -> tuple[Quantity, ...]:
+    """Folios from a sheet either way, so that both stand in the sheet."""
+    return tuple(
         (count * size.piece_folios).named(
             name(f"yield.{key}"), label=f"folios from a sheet, {words}", rule=YIELD_RULE,
             source=GEOMETRY,
@@ -81,16 +95,6 @@ def lay_out(book: Book, options: TextBlockOptions, size: Sizes) -> Yield:
             ("across", "grain across the spine" if known else "the other way", bad),
         )
     )  # fmt: skip
-    return Yield(
-        sheet=sheet,
-        placement=placement,
-        turned=is_turned,
-        along=along and known,
-        grain_known=known,
-        per_sheet=choose(folios, number(0), folios, number(1)) if folios.value < 1 else folios,
-        quantities=(*both, folios, *crease_used(placement)),
-        problems=tuple(_problems(options, sheet, size, good, bad, along, placement)),
-    )
 
 
 def _grain_kept(options: TextBlockOptions, known: bool, good: Quantity, bad: Quantity) -> bool:

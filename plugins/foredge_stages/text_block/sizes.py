@@ -97,23 +97,29 @@ def rough(book: Book, options: TextBlockOptions, cut: Trims) -> Quantity | None:
     )
 
 
-def sizes(book: Book, options: TextBlockOptions, folios: Quantity, paper: Figures) -> Sizes:
-    """Every size of the leaf, the folded leaf and the piece that is cut."""
-    cut = trims(book, options)
-    out = creep(book, folios, paper)
-    extra = rough(book, options, cut)
+def _fold_width(
+    book: Book, options: TextBlockOptions, cut: Trims, out: Quantity, extra: Quantity | None
+) -> Quantity:
     widths = [options.leaf.width]
     if cut.fore_edge.value > 0:
         # An inner leaf that stands out must not pull the outermost one out of the knife's reach.
         widths += [cut.fore_edge, out]
     if extra is not None:
         widths.append(extra / 2)
-    fold_width = book.size_up(given(total(widths), cut.fore_edge)).named(
+    return book.size_up(given(total(widths), cut.fore_edge)).named(
         name("fold.width"),
         label="folded leaf, width before trimming",
         rule="finished leaf, fore-edge trim and creep, and half the rough allowance",
         source="common practice",
     )
+
+
+def sizes(book: Book, options: TextBlockOptions, folios: Quantity, paper: Figures) -> Sizes:
+    """Every size of the leaf, the folded leaf and the piece that is cut."""
+    cut = trims(book, options)
+    out = creep(book, folios, paper)
+    extra = rough(book, options, cut)
+    fold_width = _fold_width(book, options, cut, out, extra)
     fold_height = book.size_up(options.leaf.height + cut.head + cut.tail).named(
         name("fold.height"),
         label="folded leaf, height before trimming",
