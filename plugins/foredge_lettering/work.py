@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 from foredge.contract import (
     RATIO,
     Operation,
     Origin,
     OrnamentJob,
+    Part,
     Quantity,
     StageResult,
     Text,
@@ -94,6 +96,13 @@ def _ratio(value: float, name: str, citation: str) -> Quantity:
     return leaf(value, RATIO, name, Origin("constant", citation=citation), label=label)
 
 
+def _goes_over(part: Part[Any]) -> bool:
+    """Whether a coat lies on the letters anyway: their own varnish would come between."""
+    return part.plugin.name in _TOP_COATS or "lettering" in (
+        getattr(part.options, "on", None) or ()
+    )
+
+
 def operations(
     job: OrnamentJob, place: Place, fit: Fit, setting: Setting, tool: ToolFigures, made: Amounts
 ) -> tuple[StageResult, str, Quantity]:
@@ -102,7 +111,7 @@ def operations(
     work = [_print(job, place, fit), _transfer(job, place, setting)]
     work.append(_letter(job, fit, setting, tool, made))
     close = book.table("paints", tool.paint, "close")
-    covered = any(part.plugin.name in _TOP_COATS for part in book.finishing)
+    covered = any(_goes_over(part) for part in book.finishing)
     protect = job.part.options.protect or ("" if covered else _VARNISH)
     if protect:
         work.append(_protect(job, place, protect))

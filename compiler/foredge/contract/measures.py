@@ -32,7 +32,7 @@ Density = Annotated[Quantity, _measure("density")]
 Angle = Annotated[Quantity, _measure("angle", zero=True)]
 Temperature = Annotated[Quantity, _measure("temperature", zero=True)]
 Ratio = Annotated[Quantity, _measure("ratio", zero=True)]
-"""A share of one, written ``15 %`` or ``0.15``."""
+"""A share of one, written ``15 %``."""
 
 _MOST = 100_000  # no bench needs more, and a slip of the hand should not run for hours
 

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from case_books import HEAD
-from foredge.contract import INTO_CASE, Line, OrnamentResult, Severity
+from foredge.contract import INTO_CASE, Label, Line, OrnamentResult, Severity
 from foredge.drawing.textbox import overlaps
 from foredge.testing import check_plugin, check_result
 from foredge_patterns import net, rows, strips, tiles
@@ -24,6 +24,7 @@ EACH = {
     "strip-pattern": "stock: wrap, width: 8 mm, gap: 4 mm",
     "net-pattern": "stock: wrap, width: 6 mm, spacing: 20 mm",
 }
+_BOARDS = ("front", "back")
 
 
 def laid(use: str, options: str = "", **sizes: float) -> OrnamentResult:
@@ -85,6 +86,28 @@ def test_a_clear_strip_stays_at_the_joint(use: str) -> None:
             max(x for line in lines for x, _ in line.points)
             <= left + quantity(result, "field.width") + 1e-6
         )
+
+
+@pytest.mark.parametrize("use", EACH)
+def test_the_sheet_of_the_back_mirrors_that_of_the_front(use: str) -> None:
+    """As one faces a book its spine is at the left, and on the back at the right."""
+    front, back = (laid(use, f"on: {on}, {EACH[use]}").work.drawings[0] for on in _BOARDS)
+    boxes = [
+        {(i.role, i.points) for i in drawing.items if isinstance(i, Line)}
+        for drawing in (front, back)
+    ]
+    mirrored = {(role, tuple((front.width - x, y) for x, y in points)) for role, points in boxes[0]}
+    assert boxes[1] == mirrored != boxes[0]
+    spine = [
+        next(i.at[0] for i in drawing.items if isinstance(i, Label) and i.text == "Spine side")
+        for drawing in (front, back)
+    ]
+    assert spine[0] < front.width / 2 < spine[1]
+
+
+def test_one_sheet_of_two_paste_downs_is_turned_over() -> None:
+    (drawing,) = laid("tile-pattern").work.drawings
+    assert any("turn one over" in i.text for i in drawing.items if isinstance(i, Label))
 
 
 @pytest.mark.parametrize("use", EACH)
