@@ -89,6 +89,11 @@ def board_sheet(
         top + high + 24,
         tuple(items),
         true_scale=True,
+        sizes=(
+            job.board_width,
+            job.board_height,
+            *(side for mark in marks for side in (mark.fore, mark.head)),
+        ),
     )
 
 

@@ -64,7 +64,15 @@ def _drawing(sheet: Sheet, *, mirrored: bool) -> Drawing:
     )
     name = f"trace-{sheet.key}" + ("-mirrored" if mirrored else "")
     title = f"Tracing: {sheet.title}" + (", mirrored" if mirrored else "")
-    return Drawing(name, title, width, top + panel_height + FOOT, (*items, foot), true_scale=True)
+    return Drawing(
+        name,
+        title,
+        width,
+        top + panel_height + FOOT,
+        (*items, foot),
+        true_scale=True,
+        sizes=(sheet.place.panel_width, sheet.place.panel_height),
+    )
 
 
 def _panel(sheet: Sheet, put: Callable[[Point], Point]) -> Iterator[Item]:

@@ -47,7 +47,13 @@ def pattern_sheet(job: OrnamentJob, region: Region, title: str, rings: Iterable[
         CheckBar(((width - 101.6) / 2, top + high + 10), unit),
     ]
     return Drawing(
-        f"pattern-{job.key}", title, width, top + high + FOOT, tuple(items), true_scale=True
+        f"pattern-{job.key}",
+        title,
+        width,
+        top + high + FOOT,
+        tuple(items),
+        true_scale=True,
+        sizes=(region.width, region.height),
     )
 
 

@@ -130,6 +130,13 @@ def test_variants_are_built_by_name_or_all_together() -> None:
     assert sorted(folder.name for folder in Path("two").iterdir()) == ["plain", "plain@pocket"]
 
 
+def test_what_was_accepted_stands_on_the_sheet_with_its_reason() -> None:
+    assert run("build", "plain.yaml", "--out", "out").exit_code == 0
+    text = Path("out/plain/build-sheet.md").read_text(encoding="utf-8")
+    assert "## Accepted, with a reason" in text
+    assert "Accepted: Letters are pasted in later. `swell-large`" in text
+
+
 def test_same_spec_same_bytes() -> None:
     for out in ("one", "two"):
         assert run("build", "plain.yaml", "--out", out).exit_code == 0

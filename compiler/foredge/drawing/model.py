@@ -9,6 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from foredge.quantity import Quantity
+
 Point = tuple[float, float]
 """x, y in mm."""
 
@@ -124,7 +126,9 @@ Primitive = Line | Shape | Circle | Label
 class Drawing:
     """A named picture of ``width`` by ``height`` mm.
 
-    ``true_scale`` marks a template that is laid on the work: it is printed at 100 %.
+    ``sizes`` are the quantities it is drawn from: where one waits for a gate, so does the
+    drawing, and it says so. ``true_scale`` marks a template that is laid on the work: it is
+    printed at 100 %.
     """
 
     name: str
@@ -133,3 +137,4 @@ class Drawing:
     height: float
     items: tuple[Item, ...]
     true_scale: bool = False
+    sizes: tuple[Quantity, ...] = ()

@@ -8,7 +8,7 @@ from foredge.emit.escape import code, escape
 from foredge.emit.gates import gate_views
 from foredge.emit.materials import cut_from, tools, uses
 from foredge.emit.numbers import stage_numbers
-from foredge.emit.overview import glance, remarks, troubles
+from foredge.emit.overview import consents, glance, remarks, troubles
 from foredge.emit.render import render
 from foredge.emit.svg import file_name
 from foredge.emit.words import listed
@@ -37,6 +37,7 @@ class BuildSheet:
             gates=gates,
             open_gates=listed(gate.id for gate in gates if gate.open),
             troubles=troubles(build),
+            consents=consents(build),
             cut_from=cut_from(build),
             uses=uses(build),
             tools=tools(build),

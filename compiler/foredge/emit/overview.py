@@ -96,6 +96,27 @@ def remarks(build: Build) -> tuple[str, ...]:
     return tuple(escape(note) for note in dict.fromkeys(found))
 
 
+@dataclass(frozen=True, slots=True)
+class Consent:
+    """A problem the maker accepted, the rule's name, and the reason given."""
+
+    text: str
+    rule: str
+    because: str
+
+
+def consents(build: Build) -> tuple[Consent, ...]:
+    """What the maker accepted, so that whoever works from the sheet knows it too."""
+    return tuple(
+        Consent(
+            _sentences(one.problem.text, one.problem.consequence),
+            code(one.problem.rule),
+            _sentences(one.because),
+        )
+        for one in build.accepted
+    )
+
+
 def troubles(build: Build) -> tuple[Trouble, ...]:
     """What the compiler has to say about this book, as it ordered it."""
     return tuple(

@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
-from foredge.contract import Build, Drawing
+from foredge.contract import Build, Drawing, Label
 from foredge.drawing.svg import to_svg
+from foredge.drawing.textbox import text_width
+from foredge.emit.words import listed
+
+ROOM = 8.0
+"""Added below a drawing for the line that says it is provisional, mm."""
 
 _PLAIN = re.compile(r"[^a-z0-9.-]+")
 
@@ -24,8 +30,19 @@ class Drawings:
             path = f"drawings/{file_name(drawing)}.svg"
             if path in files:
                 raise ValueError(f"two drawings are called '{drawing.name}'")
-            files[path] = to_svg(drawing)
+            files[path] = to_svg(marked(drawing))
         return files
+
+
+def marked(drawing: Drawing) -> Drawing:
+    """The drawing with a line under it where it rests on gates still to be measured."""
+    gates = sorted({gate for size in drawing.sizes for gate in size.gates})
+    if not gates:
+        return drawing
+    words = f"Provisional, rests on {listed(gates)}: do not cut."
+    size = min(3.5, 0.95 * drawing.width / text_width(words, 1.0))
+    line = Label((drawing.width / 2, drawing.height + 4), words, size, anchor="middle")
+    return replace(drawing, height=drawing.height + ROOM, items=(*drawing.items, line))
 
 
 def file_name(drawing: Drawing) -> str:

@@ -145,7 +145,7 @@ def _closing(frame: Frame, parts: StageResult) -> StageResult:
         for _ in masses[:1]
     )
     corner = tuple(
-        corner_template(named["case.corner"].value, named["case.turn_in"].value)
+        corner_template(named["case.corner"], named["case.turn_in"])
         for name in named
         if name == "case.corner"
     )

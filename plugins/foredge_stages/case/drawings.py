@@ -41,6 +41,7 @@ def laid_open(frame: Frame, named: Mapping[str | None, Quantity]) -> Drawing:
         width,
         2 * MARGIN + 2 * turn + height,
         tuple(items),
+        sizes=(frame.width, frame.height, frame.distance, *_known(named)),
     )
 
 
@@ -107,8 +108,13 @@ def _mitre(
     return (x + dx * turn, y + dy * (reach - turn)), (x + dx * (reach - turn), y + dy * turn)
 
 
-def corner_template(board_corner: float, turn: float) -> Drawing:
+def _known(named: Mapping[str | None, Quantity]) -> tuple[Quantity, ...]:
+    return tuple(named[name] for name in ("case.turn_in", "case.corner") if name in named)
+
+
+def corner_template(clear: Quantity, over: Quantity) -> Drawing:
     """A true-scale jig: laid on the board's corner, its long edge is where the mitre is cut."""
+    board_corner, turn = clear.value, over.value
     size = 2 * turn + 20
     at = 10 + turn
     start, end = _mitre(at, at, -1.0, -1.0, board_corner, turn)
@@ -124,6 +130,7 @@ def corner_template(board_corner: float, turn: float) -> Drawing:
             Label((at + 3, 8), "cut the cloth along the slanting line"),
         ),
         true_scale=True,
+        sizes=(clear, over),
     )
 
 
@@ -145,7 +152,13 @@ def spacer_jig(frame: Frame) -> Drawing:
         ]
         x += frame.joint.value + 15
     return Drawing(
-        "case-spacers", "Spacer strips", x + 10, y + height + 25, tuple(items), true_scale=True
+        "case-spacers",
+        "Spacer strips",
+        x + 10,
+        y + height + 25,
+        tuple(items),
+        true_scale=True,
+        sizes=(frame.height, frame.distance, frame.joint),
     )
 
 

@@ -36,6 +36,7 @@ def cut_out(relief: Relief, clear: Quantity) -> Drawing:
         panel.height.value + 2 * TOP,
         tuple(items),
         true_scale=True,
+        sizes=(panel.width, panel.height),
     )
 
 

@@ -61,6 +61,7 @@ def plan(relief: Relief) -> Drawing:
         panel.height.value + 2 * TOP,
         tuple(items),
         true_scale=True,
+        sizes=(relief.panel.width, relief.panel.height),
     )
 
 
@@ -150,6 +151,7 @@ def sections(relief: Relief) -> Drawing:
         second + thick + 20,
         tuple(items),
         true_scale=True,
+        sizes=(panel.width, panel.height, relief.upstream.quantity("case.board.thickness")),
     )
 
 

@@ -45,4 +45,4 @@ def moved(rings: Rings, right: float = LEFT, down: float = TOP) -> Iterable[tupl
 
 def mm(q: Quantity) -> str:
     """``12.5 mm``."""
-    return f"{q.value:.4g} mm"
+    return f"{round(q.value, 1):g} mm"

@@ -3,9 +3,10 @@ from dataclasses import replace
 
 import pytest
 
-from foredge.contract import Drawing
+from foredge.contract import LENGTH, Drawing
 from foredge.drawing.textbox import overlaps
-from foredge.emit.svg import Drawings, file_name
+from foredge.emit.svg import Drawings, file_name, marked
+from foredge.quantity import Origin, gate, leaf
 from unit.emit.sample import sample
 
 
@@ -25,6 +26,19 @@ def test_each_drawing_is_a_file() -> None:
 )
 def test_names_are_fit_for_files(name: str, file: str) -> None:
     assert file_name(Drawing(name, "x", 1, 1, ())) == file
+
+
+@pytest.mark.parametrize("width", [40.0, 190.0])
+def test_a_drawing_of_provisional_sizes_says_so_inside_its_sheet(width: float) -> None:
+    estimate = leaf(146, LENGTH, "case.board.width", Origin("spec"))
+    open_, read = (gate(estimate, known, "G2", "w", "w") for known in (None, estimate))
+    plain = Drawing("template", "Template", width, 60, (), true_scale=True)
+    told = marked(replace(plain, sizes=(open_,)))
+    (line,) = told.items
+    assert line.text == "Provisional, rests on G2: do not cut."
+    assert overlaps(told) == []
+    assert marked(replace(plain, sizes=(read,))).items == ()
+    assert marked(plain) == plain
 
 
 def test_two_drawings_of_one_name_are_a_fault() -> None:
