@@ -37,8 +37,12 @@ def piercing_template(
         *(Label((left - 2, top + at.value - above + 1), f"{place}", 3.0, anchor="end")
           for place, at in enumerate(stations, start=1)),
     ]  # fmt: skip
-    foot = f"{rows} rows, {job.pitch.value:.2f} mm apart; station 1 is {mm(stations[0])} from the "
-    items.append(Label((left, top + height + 6), foot + "head of the folded leaf", 3.0))
+    rows_told = f"{rows} rows, {job.pitch.value:.2f} mm apart"
+    first_told = f"station 1 is {mm(stations[0])} from the head of the folded leaf"
+    items += [
+        Label((_MARGIN, top + height + 6 + 5 * line), words, 3.0)
+        for line, words in enumerate((rows_told, first_told))
+    ]
     sheet = Drawing(
         "text-block-sewing-strip",
         "Sewing strip, to be pierced",

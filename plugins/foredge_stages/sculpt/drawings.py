@@ -113,8 +113,8 @@ def _contours(cuts: Sequence[Contour]) -> list[Item]:
 def _section_marks(panel: Panel, x: float, y: float) -> list[Item]:
     right, foot = LEFT + panel.width.value, TOP + panel.height.value
     return [
-        Line(((LEFT - 3, TOP + y), (right + 3, TOP + y)), "hidden"),
-        Label((right + 4, TOP + y + 1.2), "A", 4.0),
+        Line(((LEFT - 3, TOP + y), (right + 15, TOP + y)), "hidden"),
+        Label((right + 16, TOP + y + 1.2), "A", 4.0),
         Line(((LEFT + x, TOP - 3), (LEFT + x, foot + 3)), "hidden"),
         Label((LEFT + x, foot + 7), "B", 4.0, anchor="middle"),
     ]

@@ -1,0 +1,13 @@
+"""No words overlap or leave the page in any drawing of the demo books."""
+
+import pytest
+
+from demo import DEMOS, compiled
+from foredge.drawing.textbox import overlaps
+from foredge.emit.svg import marked
+
+
+@pytest.mark.parametrize("run", DEMOS, ids=lambda run: f"{run.spec}@{run.variant}")
+def test_words_keep_clear_of_each_other(run) -> None:
+    drawings = compiled(run).whole.drawings
+    assert {one.name: overlaps(marked(one)) for one in drawings if overlaps(marked(one))} == {}
