@@ -30,5 +30,6 @@ def masks(coats: Sequence[Coat], parts: Sequence[Part[Any]]) -> tuple[Mask, ...]
 
 def _wanted(coat: Coat, part: Part[Any]) -> tuple[str, ...]:
     left = tuple(getattr(part.options, "leave", ()))
-    relief_only = all(region.kind == "relief" for region in coat.regions)
-    return tuple(dict.fromkeys((*(("cloth",) if relief_only else ()), *left)))
+    on_cloth = any(one.kind == "plain" and one.face != "edges" for one in coat.regions)
+    beside_cloth = not on_cloth and any(one.kind == "relief" for one in coat.regions)
+    return tuple(dict.fromkeys((*(("cloth",) if beside_cloth else ()), *left)))

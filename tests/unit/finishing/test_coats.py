@@ -83,8 +83,9 @@ def test_tape_is_put_on_once_and_pulled_off_once() -> None:
     assert "Mask" not in told[2] and "tape" not in told[2]
 
 
-def test_a_coat_on_the_relief_alone_masks_the_cloth() -> None:
-    of = book("{use: wash}", embellishment=RELIEF)
+@pytest.mark.parametrize("coat", ["{use: wash}", "{use: wash, on: [relief, edges]}"])
+def test_a_coat_beside_the_cloth_masks_it(coat: str) -> None:
+    of = book(coat, embellishment=RELIEF)
     told = words(operation(finished(of, pressed(relief=True)), "wash"))
     assert "Mask the cloth round the relief" in told
 
