@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from statistics import mean
 
 import networkx as nx
@@ -152,11 +153,21 @@ def test_without_resources_it_is_the_longest_path(
     assert bool(result.critical)
 
 
-def excesses(cases: list[Instance], method: str) -> list[float]:
+J30_STYLE = j30_style(16)
+WITH_MAXIMUM_LAGS = [with_maximum_lags(20, (0.1, 0.2, 0.5)[k % 3], k) for k in range(12)]
+
+
+@cache
+def references(kind: str) -> list[tuple[str, int]]:
+    """What CP-SAT says of each generated case, by a model of the test's own."""
+    cases = J30_STYLE if kind == "j30" else WITH_MAXIMUM_LAGS
+    return [solved_by_cp_sat(*case) for case in cases]
+
+
+def excesses(kind: str, cases: list[Instance], method: str) -> list[float]:
     """Finish over the proven optimum, in per cent, of every case that has an optimum."""
     found = []
-    for tasks, capacity, lags in cases:
-        status, best = solved_by_cp_sat(tasks, capacity, lags)
+    for (tasks, capacity, lags), (status, best) in zip(cases, references(kind), strict=True):
         result = solve(tasks, capacity, lags, method=method)
         if status == "infeasible":
             assert not result.feasible
@@ -171,16 +182,15 @@ def excesses(cases: list[Instance], method: str) -> list[float]:
 @pytest.mark.parametrize(("method", "allowed"), [("default", 1.0), ("optimal", 0.2)])
 def test_mean_excess_on_j30_style_projects(method: str, allowed: float) -> None:
     """Generated after Kolisch, Sprecher and Drexl (1995), see ``instances``."""
-    found = excesses(j30_style(16), method)
+    found = excesses("j30", J30_STYLE, method)
     assert len(found) >= 15
     assert min(found) >= 0
     assert mean(found) <= allowed
 
 
-@pytest.mark.parametrize(("method", "allowed"), [("default", 5.0), ("optimal", 0.2)])
+@pytest.mark.parametrize(("method", "allowed"), [("default", 3.0), ("optimal", 0.2)])
 def test_mean_excess_with_maximum_lags(method: str, allowed: float) -> None:
-    cases = [with_maximum_lags(20, (0.1, 0.2, 0.5)[k % 3], k) for k in range(15)]
-    found = excesses(cases, method)
-    assert len(found) >= 10
+    found = excesses("max", WITH_MAXIMUM_LAGS, method)
+    assert len(found) >= 8
     assert min(found) >= 0
     assert mean(found) <= allowed

@@ -2,13 +2,12 @@
 
 The earliest starts allowed by lags, windows and decisions so far are tried as a schedule.
 Where it needs more than there is, a small set of tasks that cannot run together is chosen, and
-one of them must be finished before another starts: each choice is one branch. Source: Icmeli,
-Demeulemeester and Herroelen's and others' minimal forbidden sets, as in De Reyck, B., Herroelen,
-W. (1998), "A branch-and-bound procedure for the resource-constrained project scheduling problem
-with generalized precedence relations", European Journal of Operational Research 111, pp.
-152-174; the order of branches keeps the most slack, as in Cesta, A., Oddo, A., Smith, S. (2002),
-"A constraint-based method for project scheduling with time windows", Journal of Heuristics 8,
-pp. 109-136.
+one of them must be finished before another starts: each choice is one branch. Sources: De
+Reyck, B., Herroelen, W. (1998), "A branch-and-bound procedure for the resource-constrained
+project scheduling problem with generalized precedence relations", European Journal of
+Operational Research 111, pp. 152-174 (minimal forbidden sets); Cesta, A., Oddo, A., Smith, S.
+(2002), "A constraint-based method for project scheduling with time windows", Journal of
+Heuristics 8, pp. 109-136 (first the order that keeps the most slack).
 """
 
 from __future__ import annotations

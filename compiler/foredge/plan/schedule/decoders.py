@@ -45,6 +45,7 @@ class PlainDecoder:
         self.instance = search.instance
 
     def from_priority(self, priority: Sequence[float], variant: int) -> Start | None:
+        """The serial scheme, or for an odd ``variant`` the parallel one."""
         size = self.instance.size
         self.search.spend(size * (2 + size // 8) if variant % 2 else size)
         if variant % 2:
@@ -52,14 +53,17 @@ class PlainDecoder:
         return serial(self.instance, sorted_order(self.instance, priority))
 
     def from_order(self, order: Sequence[int]) -> Start | None:
+        """The serial scheme in just this order."""
         self.search.spend(self.instance.size)
         return serial(self.instance, order)
 
     def justified(self, start: Start) -> Start | None:
+        """One pass to the right and one to the left."""
         self.search.spend(2 * self.instance.size)
         return justified(self.instance, start)
 
     def order_of(self, start: Start) -> list[int]:
+        """By start, each task after the tails of its arcs."""
         return order_by_start(self.instance, start)
 
 
@@ -82,15 +86,18 @@ class LagDecoder:
         self.rank = {i: k for k, i in enumerate(forward_order(self.instance))}
 
     def from_priority(self, priority: Sequence[float], variant: int) -> Start | None:
+        """The serial scheme with unscheduling; there is only one variant."""
         return self._run(Builder(self.ties, self.root.early, self.root.late, priority))
 
     def from_order(self, order: Sequence[int]) -> Start | None:
+        """The order taken as priorities, which unscheduling may overrule."""
         priority = [0] * len(order)
         for rank, i in enumerate(order):
             priority[i] = rank
         return self.from_priority(priority, 0)
 
     def justified(self, start: Start) -> Start | None:
+        """One pass to the right and one to the left, every maximum lag kept."""
         self.search.spend(4 * self.instance.size)
         builder = backward_builder(self.mirror_ties, self.instance, start)
         back = self._run(builder) if builder else None
@@ -100,6 +107,7 @@ class LagDecoder:
         return self.from_priority(right, 0)
 
     def order_of(self, start: Start) -> list[int]:
+        """By start; tasks that start together as their lags run."""
         return sorted(range(len(start)), key=lambda i: (start[i], self.rank[i]))
 
     def _run(self, builder: Builder) -> Start | None:

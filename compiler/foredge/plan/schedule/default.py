@@ -13,8 +13,8 @@ from .propagate import LONG_PATIENCE, Domain
 from .rules import priorities
 from .search import Search
 
-STEPS = 120_000
-"""Placements of one task, at most. About half a second."""
+STEPS = 150_000
+"""Placements of one task, at most. About half a second, with maximum lags a little more."""
 NODES = 60
 """Nodes of one depth-first search."""
 COST_OF_NODE = 12

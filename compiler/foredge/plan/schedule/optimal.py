@@ -14,6 +14,8 @@ from .instance import Arc, Instance, Start
 
 EFFORT = 0.3
 """Limit in CP-SAT's deterministic time, which counts work and not the clock."""
+EFFORT_WITHOUT_HINT = 2 * EFFORT
+"""The same while no schedule is known: then the question is whether there is one at all."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +48,7 @@ def exact(instance: Instance, latest: int, hint: Start | None, seed: int) -> Out
     solver.parameters.num_workers = 1
     solver.parameters.linearization_level = 0
     solver.parameters.random_seed = seed % (1 << 31)
-    solver.parameters.max_deterministic_time = EFFORT
+    solver.parameters.max_deterministic_time = EFFORT_WITHOUT_HINT if hint is None else EFFORT
     status = solver.solve(model.model)
     if status in (cp.OPTIMAL, cp.FEASIBLE):
         return Outcome([solver.value(v) for v in model.start], status == cp.OPTIMAL)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from .bounds import refuted
 from .instance import Instance, Start
 
-WINDOWED = 7
+WINDOWED = 9
 """Steps counted for one placement when tasks are bound to windows: a maker's own plan should
 be there at once, and its long waits leave less to choose than a benchmark does."""
 

@@ -17,7 +17,7 @@ from .reasons import conflict_reason, plain_reason, search_reason
 from .slack import latest_starts
 from .verify import verify
 
-FIRST_STEPS = STEPS // 6
+FIRST_STEPS = STEPS // 8
 """Steps of the default method before the exact one takes over."""
 
 
@@ -66,14 +66,24 @@ def solve(
         pair = pair_that_fails(tasks, capacity, lags, calendar)
         if pair:
             return _none(pair, proven=True)
-        left_over = first_left_over(tasks, instance)
-        reason = search_reason(tasks, calendar, found.proven, method)
-        return _none(f"{reason}; {left_over}" if left_over else reason, found.proven)
+        return _none(_reason(tasks, calendar, instance, found, method), found.proven)
     schedule = _schedule(instance, found.start, found.proven)
-    broken = verify(tasks, capacity, lags, schedule, calendar)
+    _insist(verify(tasks, capacity, lags, schedule, calendar))
+    return schedule
+
+
+def _insist(broken: list[str]) -> None:
+    """A schedule that breaks anything is a fault of ours: never hand it out."""
     if broken:
         raise RuntimeError(f"the schedule found is wrong, please report it: {broken[0]}")
-    return schedule
+
+
+def _reason(
+    tasks: list[Task], calendar: Calendar | None, instance: Instance, found: Found, method: str
+) -> str:
+    left_over = first_left_over(tasks, instance)
+    reason = search_reason(tasks, calendar, found.proven, method)
+    return f"{reason}; {left_over}" if left_over else reason
 
 
 def _search(instance: Instance, root: Domain, seed: int, method: str) -> Found:

@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from foredge.plan.schedule import Calendar, Lag, Task, solve
+from unit.plan.schedule.exhaustive import solved_by_cp_sat
+from unit.plan.schedule.instances import with_maximum_lags
 
 METHODS = ("default", "optimal")
 BENCH = Calendar({"bench": [(0, 120), (3000, 3120)], "daylight": [(600, 1000)]})
@@ -98,3 +100,16 @@ def test_a_near_miss_of_each_kind_is_feasible(method: str) -> None:
         finish([bench("a", 10), bench("b", 10)], [Lag("a", "b", 10, 20), Lag("b", "a", -10)]) == 20
     )
     assert finish([bench("a", 60), bench("b", 90)], [Lag("a", "b", 200, 2940)]) == 3090
+
+
+@pytest.mark.parametrize("seed", [3, 33])
+def test_the_exact_method_recognises_lags_that_resources_rule_out(seed: int) -> None:
+    """No two tasks clash by themselves here: the whole plan has to be ruled out."""
+    tasks, capacity, lags = with_maximum_lags(30, 0.1, seed, (3, 6, 9)[seed // 3 % 3])
+    ample = dict.fromkeys(capacity, 10_000)
+    assert solve(tasks, ample, lags, method="optimal").feasible
+    assert solved_by_cp_sat(tasks, capacity, lags) == ("infeasible", 0)
+    result = solve(tasks, capacity, lags, method="optimal")
+    assert result.proven
+    assert not result.feasible
+    assert "every way was ruled out" in result.reason
