@@ -1,0 +1,179 @@
+"""From a job to the best plan found: starts, goal-driven search, a last look at the off-cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from random import Random
+
+from foredge.plan.cutting.bounds import cheapest_cover, least_cost
+from foredge.plan.cutting.insert import Style, insert_all
+from foredge.plan.cutting.job import Job
+from foredge.plan.cutting.search import Search, State
+from foredge.plan.cutting.start import Yields, fill_all, fill_sheet
+from foredge.plan.cutting.tree import FREE, Bin, Node, all_nodes, bin_items, copy_without, nodes_of
+
+_POWERS = (1.5, 1.05, 2.0, 1.2)
+_BASE_WORK = 60_000
+_WORK_PER_ITEM = 140_000
+_MOST_WORK = 4_800_000
+_POLISH_STEPS = 60
+_SEGMENTS = 40
+_HEATS = (0.1, 0.3, 0.04)  # in shares of a mean item
+_THRIFTS = (0.0, 0.3)  # how much a sheet in use counts beside loose items
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The sheets in work, the items left over, and the lower bound on the cost."""
+
+    bins: list[Bin]
+    left: list[int]
+    cost: int
+    bound: int
+
+
+def solve(job: Job, seed: int, effort: float) -> Found:
+    """The best plan within the work that ``effort`` allows; the same for the same arguments."""
+    if not job.area:
+        return Found([], [], 0, 0)
+    rng = Random(seed)
+    budget = int(effort * min(_MOST_WORK, _BASE_WORK + _WORK_PER_ITEM * len(job.area)))
+    bound = least_cost(job)
+    state, work = _first(job, rng, budget // 6, bound)
+    if state.loose:
+        state, work = _place_most(job, state, rng, budget // 2, work)
+        bound = _bound_of(job, state)
+    lost = state.loose
+    state = State(job, state.bins, [])
+    state = _improve(job, state, rng, budget - work, bound)
+    state = _tidy(job, state, rng)
+    return Found(state.bins, lost, state.cost, bound)
+
+
+def _bound_of(job: Job, state: State) -> int:
+    gap = job.kerf
+    need = 0.0
+    for bin_ in state.bins:
+        for item in bin_items(bin_):
+            w, h = job.sides[item][0]
+            need += (w - gap) * (h - gap)
+    return cheapest_cover([stock for stock in job.stocks if stock.count], need)
+
+
+def _orders(job: Job) -> Iterator[list[int]]:
+    """Items from large to small in several senses."""
+    items = range(len(job.area))
+    sides, area = job.sides, job.area
+    yield sorted(items, key=lambda i: -area[i])
+    yield sorted(items, key=lambda i: (-max(sides[i][0]), -area[i]))
+    yield sorted(items, key=lambda i: (-sides[i][0][1], -sides[i][0][0]))
+    yield sorted(items, key=lambda i: (-sides[i][0][0], -sides[i][0][1]))
+    yield sorted(items, key=lambda i: (-min(sides[i][0]), -area[i]))
+
+
+def _first(job: Job, rng: Random, budget: int, bound: int) -> tuple[State, int]:
+    """The best of several constructed plans: fewest items left, then least cost."""
+    best: State | None = None
+    work = 0
+    yields: Yields = {}
+    repeats = len(set(job.kind)) < len(job.kind)
+    for power in _POWERS:
+        for number, order in enumerate(_orders(job)):
+            table = yields if repeats and number % 2 == 0 else None
+            bins, left, done = fill_all(job, order, Style(power), rng.random, table)
+            work += done
+            state = State(job, bins, left)
+            if best is None or _rank(state) < _rank(best):
+                best = state
+            if work > budget or (not best.loose and best.cost <= bound):
+                return best, work
+    assert best is not None
+    return best, work
+
+
+def _rank(state: State) -> tuple[int, int]:
+    return len(state.loose), state.cost
+
+
+def _place_most(job: Job, state: State, rng: Random, budget: int, work: int) -> tuple[State, int]:
+    """Use every sheet there is to place as many items as possible."""
+    small_first = sorted(range(len(job.area)), key=job.area.__getitem__)
+    bins, left, done = fill_all(job, small_first, Style(1.5), rng.random, {})
+    work += done
+    other = State(job, bins, left)
+    state = min(state, other, key=_rank)
+    if not state.loose:
+        return state, work
+    total = sum(job.area)
+    limit = sum(stock.cost * stock.count for stock in job.stocks)
+    search = Search(job, [1.0 + area / total for area in job.area], limit, rng)
+    found, _ = search.run(search.start(state), max(budget - work, 0))
+    return min(state, found, key=_rank), work + search.work
+
+
+def _improve(job: Job, state: State, rng: Random, budget: int, bound: int) -> State:
+    """Lower the cost limit below the best plan as long as the work lasts."""
+    largest = max(stock.area for stock in job.stocks)
+    search = Search(job, [area / largest for area in job.area], 0, rng)
+    best, current = state, state
+    segment = max(budget // _SEGMENTS, 1)
+    turn = 0
+    while best.cost > bound and search.work < budget:
+        search.limit = best.cost - 1
+        search.heat, search.thrift = _HEATS[turn % 3], _THRIFTS[turn % 2]
+        turn += 1
+        found, done = search.run(search.start(current), min(segment, budget - search.work))
+        if not done:
+            bins, left, work = search.pool.cover(search.limit, rng)
+            search.work += work
+            found = State(job, bins, left)
+            done = not left
+        current = found
+        if done:
+            best = found
+    return best
+
+
+def _tidy(job: Job, state: State, rng: Random) -> State:
+    """At the same cost, make the largest single off-cut larger."""
+    if not state.bins:
+        return state
+    bins = sorted(state.bins, key=lambda b: b.fill / job.stocks[b.stock].area)
+    bins = _empty_out(job, bins, rng)
+    best = max(range(len(bins)), key=lambda i: _largest(bins[i]))
+    for index in sorted({0, best}):
+        bins[index] = _repack(job, bins[index], rng)
+    return State(job, sorted(bins, key=lambda b: (b.stock, -b.fill)), [])
+
+
+def _largest(bin_: Bin) -> float:
+    return max((node.w * node.h for node in all_nodes(bin_) if node.item == FREE), default=0.0)
+
+
+def _empty_out(job: Job, bins: list[Bin], rng: Random) -> list[Bin]:
+    """Move items from the emptiest sheet to free panels of the others; it keeps the rest."""
+    leaves: list[Node] = []
+    others = [copy_without(bin_, set(), leaves, [], job.area) for bin_ in bins[1:]]
+    items = sorted(bin_items(bins[0]), key=lambda i: -job.area[i])
+    left, _ = insert_all(job, leaves, items, Style(1.5), rng.random)
+    if len(left) == len(items):
+        return bins
+    kept = set(left)
+    moved = {node for node in nodes_of(bins[0]) if node.item >= 0 and node.item not in kept}
+    first = copy_without(bins[0], moved, [], [], job.area)
+    return [first, *others] if left else others
+
+
+def _repack(job: Job, bin_: Bin, rng: Random) -> Bin:
+    """Lay one sheet anew in random orders; keep what leaves the largest off-cut."""
+    items = bin_items(bin_)
+    best, most = bin_, _largest(bin_)
+    for step in range(_POLISH_STEPS):
+        keys = {i: job.area[i] * (0.5 + rng.random()) for i in items}
+        order = sorted(items, key=keys.__getitem__, reverse=True)
+        style = Style(_POWERS[step % 4], 0.02 if step > 8 else 0.0, 0.1 if step > 4 else 0.0)
+        tried, left, _ = fill_sheet(job, bin_.stock, bin_.way, order, style, rng.random)
+        if not left and _largest(tried) > most:
+            best, most = tried, _largest(tried)
+    return best

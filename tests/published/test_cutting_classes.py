@@ -1,0 +1,55 @@
+"""The cutting engine on the published classes of two-dimensional bin packing.
+
+Definitions (the drawings are ours, from fixed seeds, see ``instances``):
+J. O. Berkey and P. Y. Wang, "Two-dimensional finite bin-packing algorithms", Journal of the
+Operational Research Society 38 (1987), pp. 423-429, classes 1 to 6; S. Martello and D. Vigo,
+"Exact solution of the two-dimensional finite bin packing problem", Management Science 44 (1998),
+pp. 388-399, classes 7 to 10. What is not at the lower bound is not proven to be above the optimum.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from foredge.plan.cutting import plan_cuts
+from foredge.plan.cutting.bounds import least_cost
+from foredge.plan.cutting.job import make_job
+from unit.plan.cutting import instances
+
+
+def _sheets_and_bound(task: instances.Task) -> tuple[int, int]:
+    """How many equal sheets the plan uses, and the lower bound on their number."""
+    sheets, pieces = task
+    plan = plan_cuts(sheets, pieces, effort=0.5)
+    assert not plan.unplaced
+    job, _ = make_job(sheets, pieces, 0.0)
+    area = round(sheets[0].width * sheets[0].height)
+    return len(plan.used), least_cost(job) // job.unit // area
+
+
+@pytest.mark.parametrize("turn", [False, True])
+def test_equal_sheets_stay_near_the_lower_bound(turn: bool) -> None:
+    """Sheets are summed over all tasks, as in the published tables."""
+    tasks = [instances.classical(g, n, 0, turn=turn) for g in range(1, 11) for n in (20, 60)]
+    counts = [_sheets_and_bound(task) for task in tasks]
+    assert all(used >= bound for used, bound in counts)
+    assert sum(used for used, _ in counts) <= 1.05 * sum(bound for _, bound in counts)
+    assert sum(used == bound for used, bound in counts) >= len(counts) // 2
+
+
+def test_planted_remnants_stay_near_the_known_optimum() -> None:
+    excess = []
+    for number in range(8):
+        sheets, pieces = instances.planted_remnants(number, 5 + number % 3, 5, 6, turn=True)
+        planted = sum(piece.width * piece.height for piece in pieces)
+        excess.append(plan_cuts(sheets, pieces).area / planted - 1)
+    assert sum(excess) / len(excess) <= 0.12
+
+
+def test_planted_mixed_sheets_stay_near_the_known_optimum() -> None:
+    excess = []
+    for number in range(6):
+        sheets, pieces = instances.planted_mixed(number, 4, 8, 5, turn=True)
+        planted = sum(piece.width * piece.height for piece in pieces)
+        excess.append(plan_cuts(sheets, pieces).area / planted - 1)
+    assert sum(excess) / len(excess) <= 0.10
