@@ -137,6 +137,33 @@ def test_what_was_accepted_stands_on_the_sheet_with_its_reason() -> None:
     assert "Accepted: Letters are pasted in later. `swell-large`" in text
 
 
+EMITTER = """
+class Count:
+    kind, name, title = "emitter", "step-count", "How many steps"
+
+    def emit(self, build):
+        return {"steps.txt": f"{len(build.order)}\\n".encode()}
+
+PLUGIN = Count()
+"""
+
+
+def test_an_emitter_from_outside_writes_its_file_too() -> None:
+    Path("count.py").write_text(EMITTER, encoding="utf-8")
+    result = run("build", "plain.yaml", "--out", "out", "--plugin", "count.py")
+    assert result.exit_code == 0, result.stderr
+    assert int(Path("out/plain/steps.txt").read_text(encoding="utf-8")) > 10
+    assert Path("out/plain/build-sheet.md").exists()
+
+
+def test_an_emitter_that_fails_is_named_and_nothing_is_written() -> None:
+    Path("count.py").write_text(EMITTER.replace("build.order", "build.ordr"), encoding="utf-8")
+    result = run("build", "plain.yaml", "--out", "out", "--plugin", "count.py")
+    assert result.exit_code == 1
+    assert "error: the emitter 'step-count' failed: AttributeError" in result.stderr
+    assert not Path("out").exists()
+
+
 def test_same_spec_same_bytes() -> None:
     for out in ("one", "two"):
         assert run("build", "plain.yaml", "--out", out).exit_code == 0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import click
@@ -20,9 +20,10 @@ from foredge.cli.common import (
 )
 from foredge.cli.runs import compile_all
 from foredge.compile import Compiled
-from foredge.contract import Build, Diagnostic
-from foredge.emit import emit
+from foredge.contract import Build, Diagnostic, Emitter, Severity
+from foredge.emit import EMITTERS, EmitterError, emit
 from foredge.emit.write import compare, write
+from foredge.problem import Span
 
 
 @click.command("build")
@@ -53,7 +54,8 @@ def command(
     runs = [run for _, _, run in compile_all(specs, registry, variant, allow)]
     found = list(dict.fromkeys(one for run in runs for one in run.diagnostics))
     print_problems(found, form)
-    bad = [not _put(run, Path(out), checking, strict, quiet=form != "text") for run in runs]
+    emitters = (*EMITTERS, *(one.plugin for one in registry.all() if one.plugin.kind == "emitter"))
+    bad = [not _put(run, Path(out), emitters, checking, strict, form != "text") for run in runs]
     if any(bad) or failed(found, strict=strict):
         sys.exit(ERRORS)
 
@@ -67,14 +69,27 @@ def _refuse_twins(specs: Sequence[str]) -> None:
         )
 
 
-def _put(run: Compiled, out: Path, checking: bool, strict: bool, *, quiet: bool) -> bool:
+def _put(
+    run: Compiled,
+    out: Path,
+    emitters: Sequence[Emitter],
+    checking: bool,
+    strict: bool,
+    quiet: bool,
+) -> bool:
     if run.build is None or failed(run.diagnostics, strict=strict):
         return False
-    return _compare(run.build, out) if checking else _write(run.build, out, quiet)
+    try:
+        files = emit(run.build, emitters)
+    except EmitterError as failure:
+        place = Span(run.build.file, 1, 1)
+        print_problems([Diagnostic(place, Severity.ERROR, str(failure), "plugin-failed")])
+        return False
+    return _compare(run.build, out, files) if checking else _write(run.build, out, files, quiet)
 
 
-def _compare(build: Build, out: Path) -> bool:
-    stale = compare(out, build.name, emit(build))
+def _compare(build: Build, out: Path, files: Mapping[str, bytes]) -> bool:
+    stale = compare(out, build.name, files)
     for line in stale:
         click.echo(f"stale: {line}", err=True)
     if stale:
@@ -82,8 +97,8 @@ def _compare(build: Build, out: Path) -> bool:
     return not stale
 
 
-def _write(build: Build, out: Path, quiet: bool) -> bool:
-    problem: Diagnostic | None = write(out, build.name, emit(build))
+def _write(build: Build, out: Path, files: Mapping[str, bytes], quiet: bool) -> bool:
+    problem: Diagnostic | None = write(out, build.name, files)
     if problem is not None:
         print_problems([problem])
         return False

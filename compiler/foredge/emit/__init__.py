@@ -19,12 +19,25 @@ EMITTERS: tuple[Emitter, ...] = (BuildSheet(), StageSheets(), Quantities(), CutL
 """The emitters of every build, in the order they run."""
 
 
+class EmitterError(ValueError):
+    """An emitter that cannot do its work; nothing is written."""
+
+
 def emit(build: Build, emitters: Sequence[Emitter] = EMITTERS) -> dict[str, bytes]:
-    """Every output file of ``build``; ValueError when two emitters write the same one."""
+    """Every output file of ``build``.
+
+    Raises :class:`EmitterError`, which names the emitter, when one fails or writes a file
+    that another has written.
+    """
     files: dict[str, bytes] = {}
     for emitter in emitters:
-        for path, content in emitter.emit(build).items():
-            if path in files:
-                raise ValueError(f"the emitter '{emitter.name}' writes '{path}', which is taken")
-            files[path] = content
+        try:
+            made = emitter.emit(build)
+        except Exception as failure:
+            words = f"{type(failure).__name__}: {failure}"
+            raise EmitterError(f"the emitter '{emitter.name}' failed: {words}") from failure
+        taken = sorted(files.keys() & made.keys())
+        if taken:
+            raise EmitterError(f"the emitter '{emitter.name}' writes '{taken[0]}', which is taken")
+        files.update(made)
     return dict(sorted(files.items()))
