@@ -12,6 +12,7 @@ from pathlib import Path
 from foredge.contract import Accepted, Build, Diagnostic, StageResult, merge
 from foredge.findings import Findings, Stopped
 from foredge.plan.order import order
+from foredge.plan.whole import plan_whole
 from foredge.quantity import bands
 from foredge.readings import check_readings
 from foredge.registry import Registry
@@ -67,6 +68,7 @@ def compile_spec(
             positions=document.positions,
             tables=tables,
         )
+        build = findings.keep(plan_whole(build))
         findings.take(check_rules(build, registry), stop=True)
     except Stopped:
         build = None

@@ -12,6 +12,7 @@ from foredge.contract.closure import (
     ClosureResult,
     Relief,
 )
+from foredge.contract.cost import Cost
 from foredge.contract.covering_stock import (
     Backing,
     CoveringStock,
@@ -29,6 +30,7 @@ from foredge.contract.covers import (
     turn_in,
     turn_in_steps,
 )
+from foredge.contract.cut_sheets import CutSheet, Cutting, Homeless, SheetNeed
 from foredge.contract.drying import dry_in_room
 from foredge.contract.finish import (
     Coat,
@@ -58,6 +60,7 @@ from foredge.contract.jobs import (
     SpineResult,
 )
 from foredge.contract.joining import joined_wettings, paste_down_trim, press_book
+from foredge.contract.ledger import Ledger, LedgerLine
 from foredge.contract.measures import (
     Angle,
     Count,
@@ -81,6 +84,7 @@ from foredge.contract.measures import (
     stock_name,
     table_row,
 )
+from foredge.contract.moisture import Moisture
 from foredge.contract.options import Options, PartOptions
 from foredge.contract.ornament import (
     INTO_CASE,
@@ -95,6 +99,7 @@ from foredge.contract.ornament import (
     ornament_job,
     ornament_keys,
 )
+from foredge.contract.plan import Plan
 from foredge.contract.plugin import (
     Boards,
     CasingIn,
@@ -219,6 +224,7 @@ from foredge.contract.work import (
     Wetting,
     merge,
 )
+from foredge.contract.work_plan import WorkPlan
 from foredge.dimension import (
     AREA,
     DENSITY,
@@ -313,6 +319,7 @@ __all__ = [
     "CoatRole",
     "Contour",
     "Corners",
+    "Cost",
     "Count",
     "CountOrZero",
     "CoverJob",
@@ -322,6 +329,8 @@ __all__ = [
     "CoveringStock",
     "Crease",
     "Cross",
+    "CutSheet",
+    "Cutting",
     "Density",
     "Diagnostic",
     "Dimension",
@@ -347,8 +356,11 @@ __all__ = [
     "GrainArrow",
     "Grammage",
     "Hatch",
+    "Homeless",
     "Item",
     "Label",
+    "Ledger",
+    "LedgerLine",
     "Left",
     "Length",
     "LengthOrZero",
@@ -357,6 +369,7 @@ __all__ = [
     "Made",
     "Mass",
     "Measured",
+    "Moisture",
     "Mound",
     "Operation",
     "Options",
@@ -375,6 +388,7 @@ __all__ = [
     "Piece",
     "PieceGrain",
     "Placed",
+    "Plan",
     "Plugin",
     "Point",
     "Problem",
@@ -402,6 +416,7 @@ __all__ = [
     "Shape",
     "Shaped",
     "Sheet",
+    "SheetNeed",
     "Skin",
     "SkinFigures",
     "SkinJob",
@@ -434,6 +449,7 @@ __all__ = [
     "Use",
     "Volume",
     "Wetting",
+    "WorkPlan",
     "adhesive_problems",
     "adhesive_words",
     "back_cloth",

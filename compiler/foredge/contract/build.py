@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import posixpath
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from foredge.contract.book import Book
+from foredge.contract.plan import Plan
 from foredge.contract.plugin import Stage
 from foredge.contract.work import Operation, StageResult
 from foredge.problem import Accepted, Diagnostic, Path, Span
@@ -22,6 +23,7 @@ class Build:
     ``name`` is the output folder's name, ``file`` the spec as the user named it.
     ``stages`` are in the order they ran, ``whole`` is all their results merged,
     ``order`` every operation in the order of work. ``bands`` are by quantity name.
+    ``plan`` is what the compiler plans over all stages.
     """
 
     name: str
@@ -33,6 +35,7 @@ class Build:
     bands: Mapping[str, Band]
     positions: Positions
     tables: Tables
+    plan: Plan = field(default_factory=Plan)
     diagnostics: tuple[Diagnostic, ...] = ()
     accepted: tuple[Accepted, ...] = ()
 
