@@ -62,7 +62,11 @@ class Findings:
         known = tuple(sorted({*self._document.problems, *placed}, key=_by_place))
         if build is None:
             return None, known, ()
-        return replace(build, diagnostics=known, accepted=tuple(accepted)), known, tuple(accepted)
+        consents = tuple(self._spot(one) for one in accepted)
+        return replace(build, diagnostics=known, accepted=consents), known, consents
+
+    def _spot(self, one: Accepted) -> Accepted:
+        return replace(one, span=self._document.positions.of(one.problem.path, one.problem.on_key))
 
 
 def _entries(data: Any) -> list[Mapping[str, Any]]:

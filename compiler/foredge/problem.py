@@ -55,10 +55,11 @@ class Problem:
 
 @dataclass(frozen=True, slots=True)
 class Accepted:
-    """A problem the maker accepted, and why."""
+    """A problem the maker accepted, and why. ``span`` is its place, once it is placed."""
 
     problem: Problem
     because: str
+    span: Span | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,10 +74,14 @@ class Diagnostic:
     remedy: str = ""
     source: str = ""
 
-    def __str__(self) -> str:
+    @property
+    def message(self) -> str:
+        """What is wrong, what comes of it, and what to do, as sentences."""
         words = [self.text, self.consequence, self.remedy]
-        sentences = " ".join(_sentence(word) for word in words if word)
-        return f"{self.span}: {self.severity.value}: {sentences} [{self.rule}]"
+        return " ".join(_sentence(word) for word in words if word)
+
+    def __str__(self) -> str:
+        return f"{self.span}: {self.severity.value}: {self.message} [{self.rule}]"
 
 
 def _sentence(text: str) -> str:

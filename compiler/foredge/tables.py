@@ -36,6 +36,7 @@ TABLES = (
     "cautions",
     "clays",
     "cloth",
+    "colours",
     "drying",
     "ingredients",
     "kitchen",

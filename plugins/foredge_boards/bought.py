@@ -112,6 +112,7 @@ class Bought:
             ),
             book.practice("hand-measure"),
             tools=("caliper", "pencil"),
+            batch=True,
         )
 
 

@@ -13,6 +13,7 @@ from foredge.contract import (
     Text,
     adhesive_words,
     cautions,
+    dry_in_room,
     glue,
     number,
     say,
@@ -40,6 +41,7 @@ def cut_layers(job: BoardsJob, plies: Sequence[Ply], blanks: Sequence[Piece]) ->
         cautions=("blade", "hand-strain"),
         pieces=tuple(blank.name for blank in blanks),
         tools=("knife", "steel straight edge", "cutting mat", "pencil", "sandpaper"),
+        splits=True,
     )
 
 
@@ -63,7 +65,7 @@ def laminate(
     area = faces * blanks[0].width * blanks[0].height  # of one board
     strips = [blank for blank in blanks if blank.trimmed_to == "case.spine"]
     strip = [faces * strips[0].width * strips[0].height] if strips else []
-    drying = book.table("drying", _row(plies), "next")
+    drying = dry_in_room(book, book.table("drying", _row(plies), "next"), shut=True)
     return Operation(
         "case.laminate-boards",
         "Laminate the boards",
@@ -142,8 +144,9 @@ def cure(job: BoardsJob, plies: Sequence[Ply]) -> Operation:
         ),
         job.book.practice("hand-measure"),
         after=("case.laminate-boards",),
-        wait=table("drying", row, "cure") - table("drying", row, "next"),
+        wait=dry_in_room(job.book, table("drying", row, "cure") - table("drying", row, "next")),
         waiting="standing on edge, air on both sides",
+        rescue="stand the covered case open in moving air for a week, then press it",
     )
 
 
@@ -186,7 +189,7 @@ def wrap_edges(job: BoardsJob, lap: Quantity, adhesive: str) -> StageResult:
         ),
         number(8) * (book.practice("hand-cut") + book.practice("hand-glue-face")),
         after=("case.cut-boards",),
-        wait=book.table("drying", "pva-joint", "next"),
+        wait=dry_in_room(book, book.table("drying", "pva-joint", "next"), shut=True),
         waiting="dry under light weight",
         cautions=cautions(book, "adhesives", adhesive),
         pieces=tuple(strip.name for strip in strips),

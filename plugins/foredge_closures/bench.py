@@ -19,6 +19,7 @@ from foredge.contract import (
     cautions,
     cited,
     cloth_figures,
+    dry_in_room,
     glue,
     say,
 )
@@ -112,7 +113,10 @@ def set_closure(
         book.practice("hand-closure"),
         after=tuple(one for one in (job.covered, *after) if one),
         before_any=BEFORE_PASTE_DOWNS,
-        wait=book.table("drying", "pva-joint", "next") if glued else None,
+        wait=(
+            dry_in_room(book, book.table("drying", "pva-joint", "next"), shut=True)
+            if glued else None
+        ),
         waiting="the anchored ends set under weight" if glued else "",
         stops_for=stops_for,
         cautions=tuple(dict.fromkeys((*hazards, *(cautions(book, "adhesives", "pva")

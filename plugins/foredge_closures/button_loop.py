@@ -25,6 +25,7 @@ from foredge.contract import (
 )
 from foredge_closures import bench
 from foredge_closures.anchor import anchor_of, bed_problems, from_fore_edge
+from foredge_closures.seen import button, cords
 from foredge_closures.sheet import Mark, board_sheet, off_board
 
 
@@ -98,6 +99,10 @@ class ButtonLoop:
                 board_sheet(job, "back", "inside", back),
             ),
             problems=(*bed_problems(job, loop.cord / 2), *off_board(job, (*front, *back))),
+            looks=(
+                *cords(job, job.part.options.cord, loop.cord.value, loop.at.value, loop.edge.value),
+                button(job, loop.button.value, loop.at.value),
+            ),
         )  # fmt: skip
         return ClosureResult(work, 1 * loop.deep, bench.FIT)
 

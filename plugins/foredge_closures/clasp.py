@@ -14,6 +14,7 @@ from foredge.contract import (
     Problem,
     Quantity,
     StageResult,
+    Stuff,
     Text,
     Use,
     cited,
@@ -23,6 +24,7 @@ from foredge.contract import (
     warning,
 )
 from foredge_closures import bench
+from foredge_closures.seen import over_fore_edge
 from foredge_closures.sheet import Mark, board_sheet, off_board
 
 
@@ -71,6 +73,13 @@ class Clasp:
                 operations=(fit,),
                 drawings=tuple(board_sheet(job, side, "outside", marks) for side in _SIDES),
                 problems=problems,
+                looks=over_fore_edge(
+                    job,
+                    Stuff(row="brass", texture="metal"),
+                    wide,
+                    high.value,
+                    [place.value for place in places],
+                ),
             ),
             2 * book.default("clasp-plate"),
             bench.FIT,

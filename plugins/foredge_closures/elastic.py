@@ -27,6 +27,7 @@ from foredge.contract import (
 )
 from foredge_closures import bench
 from foredge_closures.anchor import anchor_of, bed_problems, cut_long, from_fore_edge, slit_of
+from foredge_closures.seen import along_fore_edge
 from foredge_closures.sheet import Mark, board_sheet, off_board
 
 
@@ -95,6 +96,7 @@ class Elastic:
             operations=tuple(work),
             drawings=(board_sheet(job, "back", "inside", marks),),
             problems=(*bed_problems(job, band.strip.thickness), *off_board(job, marks)),
+            looks=along_fore_edge(job, band.strip.stock, band.strip.width, band.edge),
         )  # fmt: skip
         return ClosureResult(result, 1 * band.strip.thickness, work[-1].id)
 

@@ -22,6 +22,7 @@ from foredge.contract import (
     opaque,
     say,
     stock_name,
+    stuff_of,
 )
 from foredge_closures import bench
 from foredge_closures.anchor import Anchored, anchored, from_fore_edge
@@ -32,6 +33,7 @@ from foredge_closures.magnet_pocket import (
     poles,
     share_of_pull,
 )
+from foredge_closures.seen import over_fore_edge
 from foredge_closures.sheet import Mark, board_sheet, off_board
 
 
@@ -97,6 +99,13 @@ class Magnets:
                 *pocket_problems(job, deep, bench.decided(job, said.web, "magnet-floor")),
                 *flap.problems,
                 *off_board(job, front),
+            ),
+            looks=over_fore_edge(
+                job,
+                stuff_of(book, strip.stock, "sewing-tape", "cloth"),
+                at + 1.5 * said.diameter,
+                strip.width.value,
+                [place.value for place in places],
             ),
         )
         return ClosureResult(work, 2 * strip.thickness + book.default("magnet-keeper"), bench.FIT)

@@ -10,15 +10,18 @@ from foredge.contract import (
     ClosureJob,
     ClosureResult,
     Length,
+    Look,
     PartOptions,
     Quantity,
     StageResult,
     Text,
     say,
     stock_name,
+    stuff_of,
 )
 from foredge_closures import bench
 from foredge_closures.anchor import Anchored, anchored, from_fore_edge
+from foredge_closures.seen import bows, over_fore_edge
 from foredge_closures.sheet import board_sheet
 
 
@@ -74,8 +77,17 @@ class RibbonTie:
                 board_sheet(job, "back", "inside", ties.marks),
             ),
             problems=ties.problems,
+            looks=_seen(job, strip, edge, places),
         )
         return ClosureResult(work, 2 * strip.thickness, bench.FIT)
+
+
+def _seen(
+    job: ClosureJob, strip: bench.Strip, edge: Quantity, places: list[Quantity]
+) -> tuple[Look, ...]:
+    stuff = stuff_of(job.book, strip.stock, "sewing-tape")
+    wide, heads = strip.width.value, [place.value for place in places]
+    return (*over_fore_edge(job, stuff, edge, wide, heads), bows(job, stuff, wide, heads))
 
 
 def _set(ties: Anchored, pairs: int) -> tuple[Text, ...]:

@@ -21,6 +21,7 @@ from foredge.contract import (
 )
 from foredge_closures import bench
 from foredge_closures.anchor import anchored, from_fore_edge
+from foredge_closures.seen import round_book
 from foredge_closures.sheet import board_sheet
 
 
@@ -80,6 +81,7 @@ class WrapStrap:
             ),
             drawings=(board_sheet(job, "back", "inside", strap.marks),),
             problems=strap.problems,
+            looks=round_book(job, said.strap, strip.width, int(turns.value)),
         )
         return ClosureResult(work, 2 * turns * strip.thickness, bench.FIT)
 

@@ -19,6 +19,7 @@ from foredge.contract import (
     make_up,
     turn_in,
     turn_in_steps,
+    whole_face,
 )
 
 
@@ -62,7 +63,10 @@ class FullCloth:
             adhesive=options.adhesive,
         )
         mitred = (clear,) if options.corners == "mitred" else ()
-        return CoverResult(made.work + StageResult(quantities=mitred), made.covered, made.prepared)
+        seen = cloth.stuff(job.book)
+        looks = tuple(whole_face(face, seen) for face in ("front", "back", "spine"))
+        own = StageResult(quantities=mitred, looks=looks)
+        return CoverResult(made.work + own, made.covered, made.prepared)
 
 
 PLUGIN = FullCloth()

@@ -9,6 +9,7 @@ from msgspec import Meta
 
 import foredge.contract as fc
 
+_BOARDS: tuple[fc.Side, ...] = ("front", "back")
 VAUGHN = "Samuel J. Vaughn, Printing and Bookbinding for Schools, 1912, pp. 127, 130"
 
 
@@ -76,8 +77,23 @@ class QuarterCloth:
             quantities=(reach, *mitred, fc.piece_mass(sides, side)),
             pieces=(side,),
             problems=(*sides.problems, *found),
+            looks=_looks(job, cloth.stuff(book), sides.stuff(book), reach - lap),
         )
         return fc.CoverResult(made.work + put_on + work, "case.cover", made.prepared)
+
+
+def _looks(
+    job: fc.CoverJob, cloth: fc.Stuff, sides: fc.Stuff, shown: fc.Quantity
+) -> tuple[fc.Look, ...]:
+    """Cloth on the spine, the sides, and what they leave of the cloth beside the joint."""
+    strip = fc.rectangle(0.0, 0.0, shown.value, job.board_height.value)
+    found = [fc.whole_face("spine", cloth)]
+    for face in _BOARDS:
+        found += [
+            fc.whole_face(face, sides),
+            fc.Look(face, "covering", cloth, pieces=(strip,)),
+        ]
+    return tuple(found)
 
 
 def _reach_problems(job: fc.CoverJob, reach: fc.Quantity) -> tuple[fc.Problem, ...]:

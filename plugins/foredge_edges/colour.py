@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foredge.contract import EdgeJob, Operation, StageResult, cautions, say
+from foredge.contract import EdgeJob, EdgeLook, Operation, StageResult, Stuff, cautions, say
 from foredge_edges.bench import (
     COLOUR,
     ColourOptions,
@@ -63,7 +63,10 @@ class Colour:
             wettings=wetted(edges),
             tools=("two boards", "clamps", "fine sandpaper", "sponge"),
         )
-        return StageResult(quantities=(edges.area, mixed, paint), operations=(operation,))
+        seen = EdgeLook(edges.names, Stuff(job.part.options.colour or "", "oxblood"), "even")
+        return StageResult(
+            quantities=(edges.area, mixed, paint), operations=(operation,), looks=(seen,)
+        )
 
 
 PLUGIN = Colour()

@@ -9,10 +9,12 @@ from msgspec import Meta
 
 from foredge.contract import (
     EdgeJob,
+    EdgeLook,
     Operation,
     Problem,
     Quantity,
     StageResult,
+    Stuff,
     Use,
     cautions,
     ceil,
@@ -87,6 +89,7 @@ class Gilt:
         return StageResult(
             quantities=(edges.area, size, leaves),
             operations=(operation,),
+            looks=(EdgeLook(edges.names, Stuff(row=row), "metal"),),
             problems=_rough(job, edges),
         )
 

@@ -7,7 +7,17 @@ from typing import Annotated, Literal
 
 from msgspec import Meta
 
-from foredge.contract import EdgeJob, Operation, Problem, StageResult, error, say, warning
+from foredge.contract import (
+    EdgeJob,
+    EdgeLook,
+    Operation,
+    Problem,
+    StageResult,
+    Stuff,
+    error,
+    say,
+    warning,
+)
 from foredge_edges.bench import EdgeOptions, Edges, edges_of, listed
 
 SEWN = "text-block.sew"
@@ -44,6 +54,7 @@ class Scorched:
         return StageResult(
             quantities=(edges.area,),
             operations=(_scorch(edges), _brush(edges)),
+            looks=(EdgeLook(edges.names, Stuff(row="scorched"), "burnt"),),
             problems=_cut_off(job, edges),
         )
 

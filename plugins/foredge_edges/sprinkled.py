@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foredge.contract import EdgeJob, Operation, StageResult, cautions, say
+from foredge.contract import EdgeJob, EdgeLook, Operation, StageResult, Stuff, cautions, say
 from foredge_edges.bench import COLOUR, ColourOptions, clamp, colour, dried, edges_of, mix, wetted
 
 
@@ -46,7 +46,10 @@ class Sprinkled:
             wettings=wetted(edges),
             tools=("two boards", "clamps", "toothbrush", "blunt knife", "waste paper"),
         )
-        return StageResult(quantities=(edges.area, mixed, paint), operations=(operation,))
+        seen = EdgeLook(edges.names, Stuff(job.part.options.colour or "", "tea"), "specks")
+        return StageResult(
+            quantities=(edges.area, mixed, paint), operations=(operation,), looks=(seen,)
+        )
 
 
 PLUGIN = Sprinkled()

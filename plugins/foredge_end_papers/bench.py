@@ -9,12 +9,14 @@ from foredge.contract import (
     LENGTH,
     EndPaperJob,
     Figures,
+    Inside,
     Origin,
     Piece,
     Quantity,
     leaf,
     number,
     paper_figures,
+    stuff_of,
 )
 
 PAPER = "text_block.end_paper"
@@ -84,6 +86,12 @@ def folio(
         material=title(job),
         shape=shape,
     )
+
+
+def seen(job: EndPaperJob) -> Inside:
+    """Its paper, as one opens the cover."""
+    options: Any = job.part.options
+    return Inside("end-paper", stuff_of(job.book, options.paper, options.material, "paper"))
 
 
 def cuts(job: EndPaperJob, pieces: Quantity) -> Quantity:

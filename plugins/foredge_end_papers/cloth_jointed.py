@@ -10,6 +10,7 @@ from foredge.contract import (
     EndPaperJob,
     EndPaperResult,
     Figures,
+    Inside,
     Length,
     Operation,
     PartOptions,
@@ -19,14 +20,16 @@ from foredge.contract import (
     StageResult,
     cited,
     cloth_figures,
+    dry_in_room,
     error,
     glue,
     number,
     say,
     stock_name,
+    stuff_of,
     table_row,
 )
-from foredge_end_papers.bench import CHOICE, MAKE, PAPER, PUNCH, cuts, end_paper, title
+from foredge_end_papers.bench import CHOICE, MAKE, PAPER, PUNCH, cuts, end_paper, seen, title
 
 STRIP = "text_block.joint_strip"
 
@@ -86,6 +89,10 @@ class ClothJointed:
             quantities=(strip, overlap, width, *paper.quantities, at_spine, mass),
             pieces=_pieces(job, strip, width),
             operations=(_make(job, strip, overlap),),
+            looks=(
+                seen(job),
+                Inside("joint", stuff_of(job.book, job.part.options.cloth, cloth.row, "cloth")),
+            ),
             problems=tuple(_problems(job, strip, overlap)),
         )
         return EndPaperResult(
@@ -195,7 +202,7 @@ def _make(job: EndPaperJob, strip: Quantity, overlap: Quantity) -> Operation:
         hands_on=book.practice("hand-end-papers") + cuts(job, number(6)),
         after=(job.pressed,),
         before_any=(PUNCH,),
-        wait=book.table("drying", "pva-joint", "next"),
+        wait=dry_in_room(book, book.table("drying", "pva-joint", "next"), shut=True),
         waiting="the laps dry under a weight",
         cautions=("blade", "pva"),
         pieces=(PAPER, STRIP),

@@ -32,6 +32,7 @@ from foredge_end_papers.bench import (
     end_paper,
     folio,
     nothing,
+    seen,
 )
 
 
@@ -83,6 +84,7 @@ def _gathering(job: EndPaperJob) -> EndPaperResult:
     )
     work = StageResult(
         quantities=paper.quantities,
+        looks=(seen(job),),
         pieces=(folio(job, 2 * folios),),
         operations=(_make(job, 2 * folios, steps),),
     )
@@ -109,6 +111,7 @@ def _hooked(job: EndPaperJob) -> EndPaperResult:
     )  # fmt: skip
     work = StageResult(
         quantities=(hook, *paper.quantities),
+        looks=(seen(job),),
         pieces=(folio(job, number(2), width, "a guard is folded over along one side"),),
         operations=(_make(job, number(2), steps),),
     )

@@ -15,13 +15,14 @@ from foredge.contract import (
     Quantity,
     StageResult,
     cited,
+    dry_in_room,
     glue,
     number,
     say,
     stock_name,
     table_row,
 )
-from foredge_end_papers.bench import CHOICE, PAPER, cuts, end_paper, folio, nothing
+from foredge_end_papers.bench import CHOICE, PAPER, cuts, end_paper, folio, nothing, seen
 
 TIP = "text-block.tip-end-papers"
 
@@ -66,6 +67,7 @@ class Tipped:
             quantities=(line, *paper.quantities),
             pieces=(folio(job, number(2)),),
             operations=(_tip(job, line),),
+            looks=(seen(job),),
         )
         return EndPaperResult(
             work=work,
@@ -95,7 +97,7 @@ def _tip(job: EndPaperJob, line: Quantity) -> Operation:
         ),
         hands_on=book.practice("hand-end-papers") + cuts(job, number(2)),
         after=(job.sew,),
-        wait=book.table("drying", "pva-joint", "next"),
+        wait=dry_in_room(book, book.table("drying", "pva-joint", "next"), shut=True),
         waiting="the glue line sets under a light weight",
         cautions=("blade", "pva"),
         pieces=(PAPER,),

@@ -25,6 +25,8 @@ class BaseCoat(PaintedFinish):
     title = "Base coat"
     options = BaseCoatOptions
     row = "base-coat"
+    lies = "all"
+    shows = "stone"
     verb = "Lay the base coat on"
     relief_first = True
     tools = ("flat brush", "small brush")

@@ -14,11 +14,13 @@ from foredge.contract import (
     FinishJob,
     FinishOptions,
     FinishResult,
+    Lies,
     Operation,
     Origin,
     Part,
     Quantity,
     StageResult,
+    Stuff,
     Target,
     Text,
     Use,
@@ -71,6 +73,9 @@ class PaintedFinish(ABC):
     outdoors: ClassVar[bool] = False
     needs_cover: ClassVar[str] = ""
     tools: ClassVar[tuple[str, ...]]
+    lies: ClassVar[Lies] = "clear"
+    shows: ClassVar[str] = ""
+    metal: ClassVar[bool] = False
     material: ClassVar[str] = ""
 
     def material_of(self, put: Put) -> str:
@@ -110,7 +115,14 @@ class PaintedFinish(ABC):
             gloss=book.words("paints", row, "gloss"),
             regions=regions_of(book, self._targets(book, part), options.leave),
             needs_cover=self.needs_cover_of(options),
+            lies=self.lies,
+            stuff=self.stuff_of(options),
+            metal=self.metal,
         )
+
+    def stuff_of(self, options: Any) -> Stuff:
+        """What it looks like: the colour the spec names, else what it usually ``shows``."""
+        return Stuff(options.colour or "", self.shows)
 
     def needs_cover_of(self, options: Any) -> str:
         """What becomes of it when nothing goes over it; empty where it may stay bare."""

@@ -17,6 +17,8 @@ class DryBrush(PaintedFinish):
     title = "Dry brush"
     options = DryBrushOptions
     row = "dry-brush"
+    lies = "rims"
+    shows = "bone"
     verb = "Dry-brush"
     relief_first = True
     material = "Acrylic paint"

@@ -18,6 +18,8 @@ class Glitter(PaintedFinish):
     options = GlitterOptions
     role = "loose"
     row = "glitter"
+    lies = "specks"
+    shows = "silver"
     verb = "Spread glitter on"
     relief_first = True
     needs_cover = "It sheds on whoever opens the book"

@@ -17,6 +17,8 @@ class Highlight(PaintedFinish):
     title = "Highlights"
     options = HighlightOptions
     row = "highlight"
+    lies = "rims"
+    shows = "bone"
     verb = "Pick out the lights on"
     relief_first = True
     material = "Acrylic paint"

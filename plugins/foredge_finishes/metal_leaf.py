@@ -9,6 +9,7 @@ from msgspec import Meta
 from foredge.contract import (
     FinishOptions,
     Quantity,
+    Stuff,
     Text,
     Use,
     ceil,
@@ -41,6 +42,8 @@ class MetalLeaf(PaintedFinish):
     options = MetalLeafOptions
     role = "leaf"
     row = "leaf-size"
+    lies = "heights"
+    metal = True
     verb = "Lay metal leaf on"
     relief_first = True
     tools = ("soft brush", "gilder's tip or waxed paper", "soft dry brush")
@@ -48,6 +51,10 @@ class MetalLeaf(PaintedFinish):
     def needs_cover_of(self, options: Any) -> str:
         """Brass and copper do not stay bright bare."""
         return TARNISH.get(options.leaf, "")
+
+    def stuff_of(self, options: Any) -> Stuff:
+        """Its metal."""
+        return Stuff(options.colour or "", options.leaf)
 
     def more_quantities(self, put: Put) -> tuple[Quantity, ...]:
         """Leaves by the area one covers within its laps."""

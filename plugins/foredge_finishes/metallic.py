@@ -17,6 +17,9 @@ class Metallic(PaintedFinish):
     title = "Metallic paint"
     options = MetallicOptions
     row = "metallic"
+    lies = "heights"
+    shows = "gold"
+    metal = True
     verb = "Rub metallic paint on"
     relief_first = True
     material = "Metallic acrylic paint"

@@ -18,6 +18,8 @@ class Prime(PaintedFinish):
     options = PrimeOptions
     role = "ground"
     row = "gesso"
+    lies = "all"
+    shows = "chalk"
     verb = "Prime"
     relief_first = True
     tools = ("flat brush", "stiff small brush")

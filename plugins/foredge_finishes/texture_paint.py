@@ -18,6 +18,8 @@ class TexturePaint(PaintedFinish):
     options = TexturePaintOptions
     role = "ground"
     row = "texture-paint"
+    lies = "all"
+    shows = "chalk"
     verb = "Lay texture on"
     relief_first = True
     tools = ("palette knife", "sponge or comb")

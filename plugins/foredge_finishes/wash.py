@@ -26,6 +26,8 @@ class Wash(PaintedFinish):
     title = "Wash"
     options = WashOptions
     row = "wash"
+    lies = "hollows"
+    shows = "umber"
     verb = "Run a wash over"
     relief_first = True
     tools = ("soft brush", "lint-free rag", "jar")

@@ -10,6 +10,7 @@ from foredge.contract import (
     OrnamentResult,
     Problem,
     StageResult,
+    Stuff,
     error,
     no_ornament,
 )
@@ -17,6 +18,7 @@ from foredge_lettering.fit import Fit, fit_text
 from foredge_lettering.hershey import StrokeSet
 from foredge_lettering.options import LetteringOptions
 from foredge_lettering.place import Place, find_place, place_problems
+from foredge_lettering.seen import letters_seen
 from foredge_lettering.setting import Setting, break_text, missing, set_lines
 from foredge_lettering.tools import ToolFigures, legible, tool_figures
 from foredge_lettering.trace import Sheet, trace_sheets
@@ -96,6 +98,7 @@ def _made(
     told = StageResult(
         quantities=(tool.stroke, *fit.quantities, *made.quantities),
         drawings=trace_sheets(sheet),
+        looks=(letters_seen(sheet, options.on, Stuff(options.colour or "", tool.paint)),),
         problems=problems,
     )
     return OrnamentResult(told + work, options.on, made.thickness, made.covers, done, close)

@@ -74,6 +74,7 @@ class LetteringOptions(OrnamentOptions, frozen=True, kw_only=True, tag="letterin
         Annotated[Length, Meta(description="Height of the capitals; as large as fits if left out.")]
         | None
     ) = None
+    colour: Annotated[str, Meta(description="What the sheet calls their colour by.")] | None = None
     letters: Annotated[Letters, Meta(description="Which of the built-in letters.")] = "plain"
     font: (
         Annotated[

@@ -18,6 +18,7 @@ from foredge.contract import (
     Use,
     cautions,
     cited,
+    dry_in_room,
     leaf,
     maximum,
     number,
@@ -146,6 +147,7 @@ def _print(job: OrnamentJob, place: Place, fit: Fit) -> Operation:
         after=job.after,
         stops_for=tuple(sorted(frozenset[str]().union(*(size.gates for size in sizes)))),
         tools=("printer", "ruler"),
+        batch=True,
     )  # fmt: skip
 
 
@@ -208,7 +210,7 @@ def _letter(
 ) -> Operation:
     book, options = job.book, job.part.options
     title = book.words("paints", tool.paint, "title")
-    drying = book.table("paints", tool.paint, "next")
+    drying = dry_in_room(book, book.table("paints", tool.paint, "next"))
     name = options.tool.replace("-", " ")
     steps = [
         say("Draw the longest word on scrap first: capitals {height}, line {stroke}.",
@@ -235,9 +237,13 @@ def _letter(
         wait=drying * tool.coats,
         waiting="the letters dry, coat by coat" if tool.coats.value > 1 else "the letters dry",
         cautions=cautions(book, "paints", tool.paint),
-        uses=(Use(title, made.paint, note=_name(job)),),
+        uses=(Use(_coloured(title, options.colour), made.paint, note=_name(job)),),
         tools=(name, "scrap card", "damp cotton bud"),
     )
+
+
+def _coloured(title: str, colour: str | None) -> str:
+    return f"{title}, {colour}" if colour else title
 
 
 def _protect(job: OrnamentJob, place: Place, paint: str) -> Operation:
@@ -256,7 +262,7 @@ def _protect(job: OrnamentJob, place: Place, paint: str) -> Operation:
         ),
         book.practice("hand-set-up"),
         after=(_id(job, "letter"),),
-        wait=book.table("paints", paint, "next"),
+        wait=dry_in_room(book, book.table("paints", paint, "next")),
         waiting="the coat dries",
         cautions=cautions(book, "paints", paint),
         uses=(Use(title, amount, note=f"over the {_name(job)}"),),

@@ -196,6 +196,7 @@ def _laid(
         lay=_lay(net, each),
         quantities=(each, *net.lengths, length),
         drawing=pattern_sheet(job, region, "Net pattern", net.rings(region)),
+        rings=tuple(net.rings(region)),
         pieces=pieces,
         uses=uses,
         problems=tuple(wrong),

@@ -132,6 +132,7 @@ class RowPattern:
             lay=_lay(rows, options),
             quantities=(rows.rows, rows.full, rows.shifted, rows.step, rows.pitch),
             drawing=pattern_sheet(job, region, "Overlapping rows", _rings(rows, region, options)),
+            rings=tuple(_rings(rows, region, options)),
             pieces=(piece,),
             problems=tuple(wrong),
         )

@@ -121,7 +121,7 @@ def _laid(
         size = (strips.width, length)
         pieces = (piece_of(job, f"finishing.{job.key}.strip", "strip", count, size),)
     uses = () if ply.width is None else (by_length(job, count * length),)
-    rings = (box.ring for box in strips.boxes())
+    rings = tuple(box.ring for box in strips.boxes())
     pattern = Pattern(
         title="strips",
         region=region,
@@ -134,6 +134,7 @@ def _laid(
         lay=_lay(strips, total, first),
         quantities=(total, first, length),
         drawing=pattern_sheet(job, region, "Strip pattern", rings),
+        rings=rings,
         pieces=pieces,
         uses=uses,
         problems=tuple(wrong),

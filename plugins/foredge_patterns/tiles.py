@@ -87,7 +87,7 @@ class TilePattern:
         if errors(wrong):
             return no_ornament(job, wrong)
         piece = piece_of(job, f"finishing.{job.key}.tile", "tile", count, (grid.width, grid.height))
-        rings = (box.ring for box in grid.boxes(region))
+        rings = tuple(box.ring for box in grid.boxes(region))
         cut = say(
             "Cut {count} tiles {width} by {height}.",
             count=count,
@@ -107,6 +107,7 @@ class TilePattern:
             lay=_lay(grid),
             quantities=(grid.rows, grid.columns, grid.first_x, grid.first_y),
             drawing=pattern_sheet(job, region, "Tile pattern", rings),
+            rings=rings,
             pieces=(piece,),
             problems=tuple(wrong),
         )

@@ -9,6 +9,7 @@ from foredge.contract import (
     AREA,
     INTO_CASE,
     Drawing,
+    Look,
     Operation,
     Origin,
     OrnamentJob,
@@ -17,17 +18,21 @@ from foredge.contract import (
     Problem,
     Quantity,
     Severity,
+    Side,
     StageResult,
     Text,
     Use,
     Wetting,
     cautions,
+    dry_in_room,
     glue,
     leaf,
     note,
     say,
+    stuff_of,
     wet,
 )
+from foredge_patterns.layout import Ring
 from foredge_patterns.ply import Ply
 from foredge_patterns.region import Region
 
@@ -37,7 +42,8 @@ class Pattern:
     """What one pattern has worked out.
 
     ``count`` of pieces on all faces; ``glued`` the area of all of them, ``covers`` the area
-    they hide; ``layers`` how many lie on one another where it is thickest.
+    they hide; ``layers`` how many lie on one another where it is thickest. ``rings`` are the
+    pieces of one face in the field's own millimetres, from below.
     """
 
     title: str
@@ -51,6 +57,7 @@ class Pattern:
     lay: tuple[Text, ...]
     quantities: tuple[Quantity, ...]
     drawing: Drawing
+    rings: tuple[Ring, ...] = ()
     pieces: tuple[Piece, ...] = ()
     uses: tuple[Use, ...] = ()
     problems: tuple[Problem, ...] = ()
@@ -91,6 +98,7 @@ def laid(job: OrnamentJob, pattern: Pattern) -> OrnamentResult:
         pieces=pattern.pieces,
         operations=(_cut(job, pattern), _lay(job, pattern), _seal(job, pattern)),
         drawings=(pattern.drawing,),
+        looks=(_seen(job, pattern),),
         problems=(*pattern.problems, *_gape(job, extra)),
     )  # fmt: skip
     return OrnamentResult(
@@ -102,6 +110,15 @@ def laid(job: OrnamentJob, pattern: Pattern) -> OrnamentResult:
         may_close=book.table("paints", options.seal, "close"),
         dry_before=INTO_CASE if inside else (),
     )
+
+
+def _seen(job: OrnamentJob, pattern: Pattern) -> Look:
+    """The pieces on their panel; of the two paste-downs, the front one."""
+    region, options = pattern.region, job.part.options
+    on: Side = "paste-down" if options.on == "paste-downs" else options.on
+    left, top = region.left.value, region.top.value
+    pieces = tuple((tuple((left + x, top + y) for x, y in ring),) for ring in pattern.rings)
+    return Look(on, "pattern", stuff_of(job.book, options.stock, "decorated"), pieces)
 
 
 def _inside(job: OrnamentJob, pattern: Pattern, thickness: Quantity) -> tuple[Quantity, ...]:
@@ -165,6 +182,7 @@ def _cut(job: OrnamentJob, pattern: Pattern) -> Operation:
         pieces=tuple(piece.name for piece in pattern.pieces),
         uses=pattern.uses,
         tools=("knife", "steel straight edge", "cutting mat", "scissors"),
+        splits=True,
     )
 
 
@@ -192,7 +210,7 @@ def _lay(job: OrnamentJob, pattern: Pattern) -> Operation:
         book.practice("hand-set-up") + pattern.count * book.practice("hand-piece") / 2,
         after=(_id(job, "cut"), *job.after),
         before_any=_shut(job),
-        wait=book.table("drying", "pva-joint", "cure"),
+        wait=dry_in_room(book, book.table("drying", "pva-joint", "cure"), shut=True),
         waiting="under film and a light weight",
         resources=("hands", "weights"),
         cautions=cautions(book, "adhesives", options.adhesive),
@@ -232,7 +250,7 @@ def _seal(job: OrnamentJob, pattern: Pattern) -> Operation:
         book.practice("hand-set-up") + area / _HUNDRED * book.practice("hand-coat"),
         after=(_id(job, "lay"),),
         before_any=_shut(job),
-        wait=book.table("paints", seal, "close" if inside else "next"),
+        wait=dry_in_room(book, book.table("paints", seal, "close" if inside else "next")),
         waiting="the sealer dries, open to the air",
         cautions=cautions(book, "paints", seal),
         uses=(Use(title, amount, note=f"over the {pattern.title}"),),

@@ -24,22 +24,23 @@ class OneSidedWetting:
     )
 
     def test(self, build: Build) -> Iterable[Problem]:
-        """A bare board sealed on one face, and a covered one without a counter-lining."""
+        """A bare board sealed on one face, and a covered one without a counter-lining.
+
+        A bare board that is not sealed at all is told by its own rule.
+        """
+        found = {one.what: one for one in build.plan.moisture.one_sided}
         for relief in reliefs_of(build.book):
             said = relief.options
-            if said.made_on == "bare-board" and said.seal == "one face":
-                key, why = "seal", "and only that face is sealed"
-            elif said.made_on == "covered-case" and said.counter_lining == "none":
-                key, why = "counter_lining", "and no counter-lining pulls against it"
-            else:
+            one = found.get(f"board-{said.on}")
+            if one is None or (said.made_on == "bare-board" and said.seal == "none"):
                 continue
-            if said.on == "spine":
-                continue
-            water = build.quantity(f"sculpt.water.{said.on}").value
+            bare = said.made_on == "bare-board"
+            why = "only that face is sealed" if bare else "no counter-lining pulls against it"
             yield told(
                 self,
-                (*relief.path, key),
-                f"the clay wets one face of the {said.on} board with {water:.0f} g of water, {why}",
+                (*relief.path, "seal" if bare else "counter_lining"),
+                f"the clay wets one face of the {said.on} board with {one.water.value:.0f} g of "
+                f"water, and {why}",
             )
 
 

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
 
-from foredge.contract import Build, Path, Problem, Rule, Severity
+from foredge.contract import Build, Part, Path, Problem, Rule, Severity, Sheet, paper_figures
 
 DAY = 86_400.0
 
@@ -33,14 +36,6 @@ def between(earlier: str, later: str) -> float | None:
     return (datetime.fromisoformat(later) - datetime.fromisoformat(earlier)).total_seconds() + slack
 
 
-def wait_of(build: Build, operation: str) -> float:
-    """How long the work lies still after ``operation``, in seconds; 0 where it does not."""
-    for one in build.order:
-        if one.id == operation:
-            return one.wait.value if one.wait is not None else 0.0
-    return 0.0
-
-
 def done_place(build: Build, operation: str) -> Path:
     """Where ``done`` says that ``operation`` is finished."""
     names = list(build.book.done)
@@ -52,3 +47,49 @@ def hours(seconds: float) -> str:
     if seconds >= 3 * DAY:
         return f"{seconds / DAY:.0f} days"
     return f"{seconds / 3600:.0f} h"
+
+
+@dataclass(frozen=True, slots=True)
+class EndPaper:
+    """The paper of the end-papers: its row of the paper table, its grammage in g/m2.
+
+    ``called`` is what a sentence calls it.
+    """
+
+    row: str
+    gsm: float
+    called: str
+    path: Path
+
+
+def end_paper_of(build: Build) -> EndPaper | None:
+    """The end-paper the spec names; None where it is left to the maker."""
+    part: Part[Any] | None = build.book.sections["text_block"].end_papers
+    if part is None:
+        return None
+    stock = getattr(part.options, "paper", None)
+    row = getattr(part.options, "material", None) or "end-paper"
+    figures = paper_figures(build.book, stock, row)
+    item = build.book.stock.get(stock) if stock else None
+    row = (item.material if isinstance(item, Sheet) else None) or row
+    gsm = figures.grammage.value * 1e6
+    return EndPaper(row, gsm, f"'{stock}'" if stock else "the end-paper", part.path)
+
+
+def adhesives_of(build: Build) -> Iterator[tuple[Path, str]]:
+    """Every adhesive the spec names, with its place: sections, their parts, embellishment."""
+    for section, options in build.book.sections.items():
+        yield from _adhesive((section,), options)
+        for key in getattr(options, "__struct_fields__", ()):
+            value = getattr(options, key)
+            for one in value if isinstance(value, tuple) else (value,):
+                if isinstance(one, Part):
+                    yield from _adhesive(one.path, one.options)
+    for part in build.book.embellishment:
+        yield from _adhesive(part.path, part.options)
+
+
+def _adhesive(path: Path, options: object) -> Iterator[tuple[Path, str]]:
+    adhesive = getattr(options, "adhesive", None)
+    if isinstance(adhesive, str):
+        yield (*path, "adhesive"), adhesive

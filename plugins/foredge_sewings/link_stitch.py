@@ -165,6 +165,7 @@ def _sew(job: SewingJob, stations: tuple[Quantity, ...]) -> Operation:
         after=(CUT_THREAD,),
         cautions=("awl-needle",),
         tools=("curved needle", "bone folder", "scissors"),
+        splits=True,
     )
 
 

@@ -235,6 +235,7 @@ def _sew(job: SewingJob, layout: _Layout) -> Operation:
         after=(CUT_THREAD, STRIP),
         cautions=("awl-needle",),
         tools=("straight needle", "bone folder", "scissors"),
+        splits=True,
     )
 
 

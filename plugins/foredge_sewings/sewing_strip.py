@@ -13,6 +13,7 @@ from foredge.contract import (
     Wetting,
     cautions,
     cited,
+    dry_in_room,
     glue,
     maximum,
     minimum,
@@ -111,7 +112,7 @@ def make_strip(job: SewingJob, strip: Strip) -> Operation:
         + 2 * book.practice("hand-cut")
         + job.gatherings * book.practice("hand-punch"),
         after=(PUNCH,),
-        wait=book.table("drying", "pva-joint", "next"),
+        wait=dry_in_room(book, book.table("drying", "pva-joint", "next"), shut=True),
         waiting="the strip dries under a weight before it is pierced",
         cautions=("awl-needle", "blade", *cautions(book, "adhesives", "pva")),
         pieces=(cloth.name, paper.name),

@@ -277,6 +277,7 @@ def _sew(job: SewingJob, layout: _Layout, lap: Quantity) -> Operation:
         cautions=("awl-needle",),
         pieces=(TAPE,),
         tools=("straight needle", "sewing frame or table edge with pins", "scissors"),
+        splits=True,
     )
 
 

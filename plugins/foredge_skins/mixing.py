@@ -78,8 +78,10 @@ def _pulp(job: SkinJob, pulp: Ingredient, spoken: str) -> StageResult:
         wait=book.default("pulp-soak"),
         waiting="soaks over night",
         cautions=("boiling-water", "food-tools"),
-        uses=(Use("Dry paper for pulp", dry, note="off-cuts of the text block first"),),
+        uses=(Use("Dry paper for pulp", dry, note="off-cuts of the text block first",
+                  from_off_cuts=True),),
         tools=("old pot or bucket",),
+        batch=True,
     )
     beat = Operation(
         f"sculpt.beat-pulp{job.suffix}",
@@ -122,6 +124,7 @@ def _mix(job: SkinJob, made: Batch, after: tuple[str, ...], additive: Additive) 
             Use(one.title, one.mass, note=made.measures.spoken(one.volume)) for one in bought
         ),
         tools=("bowl and spoon kept for craft", "cups and spoons", "scales"),
+        batch=True,
     )  # fmt: skip
 
 

@@ -76,10 +76,15 @@ class TissueSkin:
             after=job.due,
             cautions=job.figures.cautions,
             uses=(
-                Use("White glue thinned with water", glue),
+                Use(
+                    job.book.words("adhesives", "pva", "title"),
+                    glue / 2,
+                    note="thinned with as much water",
+                ),
                 Use("Tissue", tissue, note="torn into strips"),
             ),
             tools=("soft brush", "jar"),
+            batch=True,
         )
         lay = (
             say("Brush glue on, lay a strip, brush glue over it; each overlaps the last by half."),

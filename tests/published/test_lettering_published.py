@@ -18,7 +18,8 @@ from svgpathtools import parse_path, svg2paths2
 
 import letter_fonts
 from foredge.contract import OrnamentResult
-from foredge.drawing.svg import STROKES, to_svg
+from foredge.drawing.style import STROKES
+from foredge.drawing.svg import to_svg
 from foredge_lettering.hershey import StrokeSet
 from ornament_books import adorn, adorned, jobs, quantity
 

@@ -50,10 +50,11 @@ def command(
     A spec with errors leaves its former output as it was.
     """
     _refuse_twins(specs)
-    registry = load_plugins(plugins)
+    registry = load_plugins(plugins, form)
     runs = [run for _, _, run in compile_all(specs, registry, variant, allow)]
     found = list(dict.fromkeys(one for run in runs for one in run.diagnostics))
-    print_problems(found, form)
+    consents = [one for run in runs for one in run.accepted]
+    print_problems(found, form, accepted=consents, registry=registry)
     emitters = (*EMITTERS, *(one.plugin for one in registry.all() if one.plugin.kind == "emitter"))
     bad = [not _put(run, Path(out), emitters, checking, strict, form != "text") for run in runs]
     if any(bad) or failed(found, strict=strict):

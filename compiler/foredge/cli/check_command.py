@@ -37,13 +37,15 @@ def command(
     """Check specs and report every problem with its place, consequence and remedy."""
     if not specs and not rules:
         raise click.UsageError("name at least one SPEC")
-    registry = load_plugins(plugins)
+    if rules and form == "sarif":
+        raise click.UsageError("the list of rules is printed as text or json")
+    registry = load_plugins(plugins, form)
     if rules:
         print_rules(registry, form)
         return
-    found = [
-        one for _, _, run in compile_all(specs, registry, variant, allow) for one in run.diagnostics
-    ]
-    print_problems(dict.fromkeys(found), form)
+    runs = [run for _, _, run in compile_all(specs, registry, variant, allow)]
+    found = list(dict.fromkeys(one for run in runs for one in run.diagnostics))
+    consents = [one for run in runs for one in run.accepted]
+    print_problems(found, form, accepted=consents, registry=registry)
     if failed(found, strict=strict):
         sys.exit(ERRORS)

@@ -5,11 +5,12 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Callable, Iterable, Sequence
+from pathlib import Path
 from typing import Any, TypeVar
 
 import click
 
-from foredge.contract import Diagnostic, Severity
+from foredge.contract import Accepted, Diagnostic, Severity
 from foredge.registry import Registry, collect
 
 Command = TypeVar("Command", bound=Callable[..., Any])
@@ -43,10 +44,11 @@ strict_option = click.option("--strict", is_flag=True, help="Let warnings fail t
 format_option = click.option(
     "--format",
     "form",
-    type=click.Choice(["text", "json"]),
+    type=click.Choice(["text", "json", "sarif"]),
     default="text",
     show_default=True,
-    help="How problems are printed: text on standard error, or JSON on standard output.",
+    help="How problems are printed: text on standard error; JSON or SARIF 2.1.0 on standard "
+    "output.",
 )
 
 
@@ -57,12 +59,13 @@ def spec_options(command: Command) -> Command:
     return command
 
 
-def load_plugins(files: Sequence[str]) -> Registry:
+def load_plugins(files: Sequence[str], form: str = "text") -> Registry:
     """All plugins; prints what is wrong with them and exits where one cannot be used."""
     registry, diagnostics = collect(files)
-    print_problems(diagnostics)
     if failed(diagnostics):
+        print_problems(diagnostics, form, registry=registry)
         sys.exit(ERRORS)
+    print_problems(diagnostics)
     return registry
 
 
@@ -72,10 +75,24 @@ def failed(diagnostics: Iterable[Diagnostic], *, strict: bool = False) -> bool:
     return any(diagnostic.severity in bad for diagnostic in diagnostics)
 
 
-def print_problems(diagnostics: Iterable[Diagnostic], form: str = "text") -> None:
-    """Problems as text on standard error, or as JSON on standard output."""
+def print_problems(
+    diagnostics: Iterable[Diagnostic],
+    form: str = "text",
+    *,
+    accepted: Iterable[Accepted] = (),
+    registry: Registry | None = None,
+) -> None:
+    """Problems as text on standard error, or as JSON or SARIF on standard output.
+
+    Only SARIF tells what was ``accepted``, and asks ``registry`` what the rules say of themselves.
+    """
     if form == "json":
         click.echo(json.dumps([_plain(one) for one in diagnostics], ensure_ascii=False, indent=2))
+        return
+    if form == "sarif":
+        from foredge.cli.sarif import sarif_text
+
+        click.echo(sarif_text(diagnostics, accepted, registry or Registry(()), Path.cwd()))
         return
     for diagnostic in diagnostics:
         click.echo(str(diagnostic), err=True)

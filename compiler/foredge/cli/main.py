@@ -8,7 +8,7 @@ import click
 
 import foredge
 
-_COMMANDS = ("build", "check", "explain", "new", "plugins", "schema")
+_COMMANDS = ("build", "check", "explain", "new", "plugins", "schema", "watch")
 
 
 class _Lazy(click.Group):

@@ -12,7 +12,7 @@ from foredge.contract.closure import (
     ClosureResult,
     Relief,
 )
-from foredge.contract.cost import Cost
+from foredge.contract.cost import Cost, MaterialCost, StageHours, Sum
 from foredge.contract.covering_stock import (
     Backing,
     CoveringStock,
@@ -32,6 +32,7 @@ from foredge.contract.covers import (
 )
 from foredge.contract.cut_sheets import CutSheet, Cutting, Homeless, SheetNeed
 from foredge.contract.drying import dry_in_room
+from foredge.contract.faces import Face, faces, pieces_from
 from foredge.contract.finish import (
     Coat,
     CoatRole,
@@ -43,6 +44,7 @@ from foredge.contract.finish import (
     finish_keys,
     targets_of,
 )
+from foredge.contract.flat import Crease, KeepOut, Size
 from foredge.contract.glue import adhesive_words, cautions, glue, wet
 from foredge.contract.hook import hookimpl
 from foredge.contract.jobs import (
@@ -60,8 +62,25 @@ from foredge.contract.jobs import (
     SpineResult,
 )
 from foredge.contract.joining import joined_wettings, paste_down_trim, press_book
-from foredge.contract.ledger import Ledger, LedgerLine
+from foredge.contract.ledger import Ledger, LedgerLine, Purchase
+from foredge.contract.look import (
+    EdgeLook,
+    Inside,
+    Layer,
+    Lies,
+    Look,
+    Raised,
+    Seen,
+    Side,
+    Stuff,
+    Texture,
+    rectangle,
+    stuff_of,
+    whole_face,
+)
 from foredge.contract.measures import (
+    Amount,
+    AmountOrCount,
     Angle,
     Count,
     CountOrZero,
@@ -85,6 +104,7 @@ from foredge.contract.measures import (
     table_row,
 )
 from foredge.contract.moisture import Moisture
+from foredge.contract.money import Money, Price, Purse, places_of
 from foredge.contract.options import Options, PartOptions
 from foredge.contract.ornament import (
     INTO_CASE,
@@ -189,8 +209,9 @@ from foredge.contract.solids import (
 from foredge.contract.stock import (
     Board,
     Cloth,
-    Crease,
+    Flat,
     Grain,
+    Linear,
     Sheet,
     StockItem,
     Supply,
@@ -218,13 +239,14 @@ from foredge.contract.work import (
     Piece,
     PieceGrain,
     Reading,
+    SoonAfter,
     StageResult,
     Upstream,
     Use,
     Wetting,
     merge,
 )
-from foredge.contract.work_plan import WorkPlan
+from foredge.contract.work_plan import Chain, Evening, Stretch, TimedStep, WorkPlan
 from foredge.dimension import (
     AREA,
     DENSITY,
@@ -294,6 +316,8 @@ __all__ = [
     "TIME",
     "VOLUME",
     "Accepted",
+    "Amount",
+    "AmountOrCount",
     "Angle",
     "Arc",
     "Backing",
@@ -309,6 +333,7 @@ __all__ = [
     "CasingIn",
     "CasingInJob",
     "Centre",
+    "Chain",
     "CheckBar",
     "Circle",
     "Closure",
@@ -339,16 +364,20 @@ __all__ = [
     "DurationOrZero",
     "Edge",
     "EdgeJob",
+    "EdgeLook",
     "Emitter",
     "EndPaperJob",
     "EndPaperResult",
     "EndPapers",
+    "Evening",
+    "Face",
     "Faces",
     "Figures",
     "Finish",
     "FinishJob",
     "FinishOptions",
     "FinishResult",
+    "Flat",
     "FontFile",
     "Frustum",
     "Gate",
@@ -357,19 +386,26 @@ __all__ = [
     "Grammage",
     "Hatch",
     "Homeless",
+    "Inside",
     "Item",
+    "KeepOut",
     "Label",
+    "Layer",
     "Ledger",
     "LedgerLine",
     "Left",
     "Length",
     "LengthOrZero",
+    "Lies",
     "Line",
+    "Linear",
+    "Look",
     "Lookup",
     "Made",
     "Mass",
     "Measured",
     "Moisture",
+    "Money",
     "Mound",
     "Operation",
     "Options",
@@ -391,8 +427,12 @@ __all__ = [
     "Plan",
     "Plugin",
     "Point",
+    "Price",
     "Problem",
+    "Purchase",
+    "Purse",
     "Quantity",
+    "Raised",
     "Ratio",
     "Reading",
     "Region",
@@ -409,6 +449,7 @@ __all__ = [
     "Room",
     "Rule",
     "Section",
+    "Seen",
     "Severity",
     "Sewing",
     "SewingJob",
@@ -417,6 +458,8 @@ __all__ = [
     "Shaped",
     "Sheet",
     "SheetNeed",
+    "Side",
+    "Size",
     "Skin",
     "SkinFigures",
     "SkinJob",
@@ -426,6 +469,7 @@ __all__ = [
     "Solid",
     "SolidError",
     "SolidReport",
+    "SoonAfter",
     "SpecFile",
     "Spine",
     "SpineJob",
@@ -433,6 +477,8 @@ __all__ = [
     "Stage",
     "StageResult",
     "StockItem",
+    "Stretch",
+    "Stuff",
     "Supply",
     "Surface",
     "Surfaces",
@@ -441,9 +487,11 @@ __all__ = [
     "Target",
     "Temperature",
     "Text",
+    "Texture",
     "Thread",
     "ThreadFigures",
     "ThreadSize",
+    "TimedStep",
     "Tube",
     "Upstream",
     "Use",
@@ -471,6 +519,7 @@ __all__ = [
     "drying_of",
     "error",
     "estimate",
+    "faces",
     "faces_of",
     "faults_of_polygon",
     "faults_of_solid",
@@ -507,9 +556,12 @@ __all__ = [
     "paper_figures",
     "paste_down_trim",
     "piece_mass",
+    "pieces_from",
     "place_solids",
+    "places_of",
     "press_book",
     "reach",
+    "rectangle",
     "refuse_part",
     "regions_of",
     "relief_job",
@@ -527,6 +579,7 @@ __all__ = [
     "slot",
     "spec_file",
     "stock_name",
+    "stuff_of",
     "surfaces_of",
     "table_row",
     "targets_of",
@@ -538,4 +591,8 @@ __all__ = [
     "upright_cut",
     "warning",
     "wet",
+    "whole_face",
+    "MaterialCost",
+    "StageHours",
+    "Sum",
 ]

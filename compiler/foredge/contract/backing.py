@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from foredge.contract.card import cited
 from foredge.contract.covering_stock import CoveringStock
+from foredge.contract.drying import dry_in_room
 from foredge.contract.glue import cautions, glue
 from foredge.contract.jobs import CoverJob
 from foredge.contract.text import Text, say
@@ -39,7 +40,7 @@ def back_cloth(
         "Back the cloth",
         _steps(blank),
         book.practice("hand-prepare-cloth") + book.practice("hand-back-cloth"),
-        wait=book.table("drying", "backed-cloth", "next"),
+        wait=dry_in_room(book, book.table("drying", "backed-cloth", "next")),
         waiting="dry flat",
         cautions=("iron-heat", *cautions(book, "adhesives", "paste")),
         pieces=(blank.name, tissue.name),

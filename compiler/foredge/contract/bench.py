@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 import msgspec
 from msgspec import Meta
 
-from foredge.contract.measures import Count, CountOrZero, Duration, Ratio, Temperature
+from foredge.contract.measures import Count, CountOrZero, Duration, Length, Ratio, Temperature
 
 _DAY = "(?:[Mm]on|[Tt]ue|[Ww]ed|[Tt]hu|[Ff]ri|[Ss]at|[Ss]un)"
 _CLOCK = "(?:[01][0-9]|2[0-3]):[0-5][0-9]"
@@ -67,6 +67,20 @@ class Bench(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=Tru
             Ratio,
             Meta(description="Time on hand by the sheet's estimate: 150 % for a new design."),
         ]
+        | None
+    ) = None
+    plan: (
+        Annotated[
+            Literal["quick", "optimal"],
+            Meta(
+                description="How hard to look for the earliest finish: quick, or optimal, which "
+                "needs the extra 'optimal'."
+            ),
+        ]
+        | None
+    ) = None
+    keep_from: (
+        Annotated[Length, Meta(description="Left-overs narrower than this are not worth keeping.")]
         | None
     ) = None
     longest: (

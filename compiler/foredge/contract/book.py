@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Literal
 
 from foredge.contract.bench import Bench
 from foredge.contract.measures import Part
+from foredge.contract.money import Purse
 from foredge.contract.stock import StockItem
 from foredge.problem import Path
 from foredge.quantity import Quantity, blank, gate, leaf, rounded, rounded_up
@@ -25,7 +26,8 @@ class Book:
     what was measured, by key (``block.height``). ``step_mm`` is what sizes are rounded to.
     ``lookup`` reads a figure of the reference tables (the same leaf each time it is
     asked), ``words`` a text of a row, ``choose_part`` the default plugin of a slot.
-    ``bench`` says when and in what air the work is done.
+    ``bench`` says when and in what air the work is done, ``money`` what it is to earn,
+    ``print_on`` the paper that templates are printed on.
     """
 
     title: str
@@ -43,6 +45,8 @@ class Book:
     closure: Part[Any] | None = None
     bench: Bench = field(default_factory=Bench)
     done: Mapping[str, str] = field(default_factory=dict)
+    money: Purse = field(default_factory=Purse)
+    print_on: Literal["a4", "letter"] = "a4"
 
     def table(self, table: str, row: str, figure: str) -> Quantity:
         """A figure of a reference table; ``TableError`` when it is not there.

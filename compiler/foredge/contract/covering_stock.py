@@ -7,6 +7,7 @@ from typing import Literal
 
 from foredge.contract.book import Book
 from foredge.contract.glue import adhesive_words
+from foredge.contract.look import Stuff, Texture, stuff_of
 from foredge.contract.shelf import Figures, cloth_figures, paper_figures
 from foredge.contract.stock import Cloth, Sheet
 from foredge.contract.text import Text, say
@@ -14,6 +15,7 @@ from foredge.problem import Path, Problem, note, warning
 from foredge.quantity import Quantity
 
 Backing = Literal["tissue", "none"]
+_TEXTURES: dict[str, Texture] = {"cloth": "cloth", "leather": "leather", "imitation": "leather"}
 UNKNOWN = "cotton"
 """The row a cloth is taken for when the shelf does not say what it is."""
 
@@ -42,6 +44,18 @@ class CoveringStock:
     def word(self, book: Book, key: str) -> str:
         """What its row of the cloth table says under ``key``; empty for a sheet of paper."""
         return book.words("cloth", self.row, key) if self.table == "cloth" else ""
+
+    def stuff(self, book: Book) -> Stuff:
+        """What is seen of it."""
+        kind = self.word(book, "kind")
+        texture = _TEXTURES.get(kind, "paper")
+        return stuff_of(book, self.stock, self.row, texture)
+
+    def pull(self, book: Book) -> Quantity:
+        """How hard it pulls a board as it dries; a sheet of paper is 1."""
+        if self.table != "cloth":
+            return book.practice("pull-paper")
+        return book.table("cloth", self.row, "pull")
 
     def adhesive(self, book: Book) -> str:
         """The adhesive its row asks for; the mix for a sheet of paper."""

@@ -9,6 +9,7 @@ from msgspec import Meta
 from foredge.contract.backing import back_cloth
 from foredge.contract.card import cited
 from foredge.contract.covering_stock import Backing, CoveringStock, adhesive_problems
+from foredge.contract.drying import dry_in_room
 from foredge.contract.glue import cautions, glue, wet
 from foredge.contract.jobs import CoverJob, CoverResult
 from foredge.contract.measures import stock_name, table_row
@@ -171,14 +172,24 @@ def glue_on_boards(
         steps,
         hands_on if hands_on is not None else book.practice("hand-cover"),
         after=after,
-        wait=book.table("drying", "covering", "next"),
+        wait=dry_in_room(book, book.table("drying", "covering", "next"), shut=True),
         waiting="under weight between blotters",
         resources=("hands", "weights"),
         cautions=tuple(dict.fromkeys(("blade", *cautions(book, "adhesives", used), *extra))),
         pieces=(piece.name,),
         uses=(glue(book, used, piece.count * piece.width * piece.height, "covering"),),
         wettings=tuple(
-            wet(book, used, area, board, "outside", cure) for board in ("board-front", "board-back")
+            wet(
+                book,
+                used,
+                area,
+                board,
+                "outside",
+                cure,
+                layer=piece.title.lower(),
+                pull=cloth.pull(book),
+            )
+            for board in ("board-front", "board-back")
         ),
         tools=("glue brush", "bone folder", "knife", "blotters", "weights"),
     )

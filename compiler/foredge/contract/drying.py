@@ -12,10 +12,11 @@ DAMP = 0.65
 """Above this relative humidity they are too short, too. From memory, as their row says."""
 
 
-def dry_in_room(book: Book, time: Quantity) -> Quantity:
+def dry_in_room(book: Book, time: Quantity, *, shut: bool = False) -> Quantity:
     """``time`` of the tables (20 to 22 degC, 30 to 60 %) as the book's own room makes it.
 
-    A damp room and a cool one lengthen it, a fan shortens it. What ``bench.room`` does not
+    A damp room and a cool one lengthen it, a fan shortens it: but for what dries ``shut``
+    in a press or under weight, where no fan reaches. What ``bench.room`` does not
     say is taken to be as in the tables.
     """
     room = book.bench.room
@@ -25,4 +26,4 @@ def dry_in_room(book: Book, time: Quantity) -> Quantity:
     if room.temperature is not None:
         cool = book.practice("climate-cool")
         time = time * choose(number(COOL_DEGREES), room.temperature, cool, number(1))
-    return time * book.practice("climate-fan") if room.fan else time
+    return time * book.practice("climate-fan") if room.fan and not shut else time

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Annotated, Any, Literal, Protocol
 
 from msgspec import Meta
 
 from foredge.contract.book import Book
+from foredge.contract.look import Lies, Stuff
 from foredge.contract.measures import Count, Duration, Part, Ratio, Volume, stock_name
 from foredge.contract.options import PartOptions
 from foredge.contract.ornament import ornament_keys
@@ -74,7 +75,8 @@ class Coat:
 
     ``row`` is its row of the paints table; ``base`` is ``water`` or ``solvent``, ``gloss``
     ``matte``, ``satin`` or ``gloss``. ``needs_cover`` says what becomes of it when nothing
-    goes over it, ``soluble`` whether water takes it off again when it is dry.
+    goes over it, ``soluble`` whether water takes it off again when it is dry. ``lies`` and
+    ``stuff`` say where it stays and what it looks like; ``metal`` that it shines.
     """
 
     key: str
@@ -87,6 +89,9 @@ class Coat:
     regions: frozenset[Region]
     needs_cover: str = ""
     soluble: bool = False
+    lies: Lies = "clear"
+    stuff: Stuff = field(default_factory=Stuff)
+    metal: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,11 +25,26 @@ def adhesive_words(book: Book, adhesive: str) -> str:
 
 
 def wet(
-    book: Book, adhesive: str, area: Quantity, what: str, side: Side, dry_after: Quantity
+    book: Book,
+    adhesive: str,
+    area: Quantity,
+    what: str,
+    side: Side,
+    dry_after: Quantity,
+    *,
+    layer: str = "",
+    pull: Quantity | None = None,
 ) -> Wetting:
-    """The water that ``adhesive`` on ``area`` brings to one side of a part of the book."""
+    """The water that ``adhesive`` on ``area`` brings to one side of a part of the book.
+
+    ``layer`` is what it glues on there; its ``pull`` is that of one sheet of paper if left out.
+    """
     mass = area * book.table("adhesives", adhesive, "spread")
-    return Wetting(what, side, mass * book.table("adhesives", adhesive, "water"), dry_after)
+    water = mass * book.table("adhesives", adhesive, "water")
+    if not layer:
+        return Wetting(what, side, water, dry_after)
+    weight = pull if pull is not None else book.practice("pull-paper")
+    return Wetting(what, side, water, dry_after, layer, area, weight)
 
 
 def cautions(book: Book, table: str, row: str) -> tuple[str, ...]:

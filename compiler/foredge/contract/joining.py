@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from foredge.contract.card import cited
+from foredge.contract.drying import dry_in_room
 from foredge.contract.glue import wet
 from foredge.contract.jobs import CasingInJob
 from foredge.contract.text import Text, say
-from foredge.contract.work import Operation, StageResult, Wetting
+from foredge.contract.work import Operation, SoonAfter, StageResult, Wetting
 from foredge.problem import Problem, note
 from foredge.quantity import Quantity, choose
 
@@ -41,7 +42,7 @@ def joined_wettings(job: CasingInJob, adhesive: str, area: Quantity) -> tuple[We
     """The water that ``area`` of each paste-down brings to the insides of the boards."""
     dry = job.book.table("drying", "casing-in", "cure")
     return tuple(
-        wet(job.book, adhesive, area, board, "inside", dry)
+        wet(job.book, adhesive, area, board, "inside", dry, layer="paste-down")
         for board in ("board-front", "board-back")
     )
 
@@ -76,11 +77,14 @@ def press_book(job: CasingInJob, after: str) -> StageResult:
         ),
         book.practice("hand-set-up"),
         after=(after,),
-        wait=book.table("drying", "casing-in", "next"),
+        wait=dry_in_room(book, book.table("drying", "casing-in", "next"), shut=True),
         waiting="in the press or under weight, closed",
         resources=("hands", "press"),
         cautions=("press-pinch", "lifting-weights"),
         tools=("press or weights", "blotters", "two rods or folded card"),
+        soon_after=(
+            SoonAfter(after, book.practice("press-soon"), "the boards warp while they lie free"),
+        ),
     )
     return StageResult(
         operations=(operation,), problems=tuple(_spare(part.path) for part in relief[:1])

@@ -34,6 +34,9 @@ Temperature = Annotated[Quantity, _measure("temperature", zero=True)]
 Ratio = Annotated[Quantity, _measure("ratio", zero=True)]
 """A share of one, written ``15 %``."""
 
+Amount = Annotated[Quantity, _measure("amount")]
+"""So much of a material: ``250 ml``, ``500 g``, ``10 m``."""
+
 _MOST = 100_000  # no bench needs more, and a slip of the hand should not run for hours
 
 
@@ -44,6 +47,13 @@ def _count(least: int) -> Meta:
 
 Count = Annotated[Quantity, _count(1)]
 """A whole number of one or more."""
+
+_SOLD = [
+    {"type": "string", "x-foredge-measure": "amount", "x-foredge-zero": False},
+    {"type": "integer", "minimum": 1, "maximum": _MOST, "x-foredge-measure": "count"},
+]
+AmountOrCount = Annotated[Quantity, Meta(extra_json_schema={"anyOf": _SOLD})]
+"""So much of a material, or so many of a thing: ``250 ml``, ``12``."""
 
 CountOrZero = Annotated[Quantity, _count(0)]
 """A whole number, or none."""

@@ -7,16 +7,20 @@ from typing import Annotated, Literal
 import msgspec
 from msgspec import Meta
 
+from foredge.contract.flat import Crease, KeepOut, PieceCount, Size
 from foredge.contract.measures import (
+    AmountOrCount,
     Count,
     Grammage,
     Length,
+    LengthOrZero,
     Mass,
     Ratio,
     ThreadSize,
     Volume,
     table_row,
 )
+from foredge.contract.money import Money
 from foredge.problem import Path
 
 Grain = Literal["width", "height", "unknown"]
@@ -26,7 +30,9 @@ Grain = Literal["width", "height", "unknown"]
 _Name = Meta(description="What it is, as a row of the reference tables; its figures are used.")
 _Width = Annotated[Length, Meta(description="From side to side.")]
 _Height = Annotated[Length, Meta(description="From head to foot.")]
-_Pieces = Annotated[Count, Meta(description="How many there are; as many as wanted when absent.")]
+_What = Annotated[
+    str, Meta(description="What it is, as the sheet calls it; the name of the item when absent.")
+]
 _Colour = Annotated[str, Meta(description="What the sheet calls it by.")]
 _Left = Annotated[Length, Meta(description="How much is left; as much as wanted when absent.")]
 _GrainSide = Annotated[Grain, Meta(description="The side the grain runs along.")]
@@ -36,18 +42,51 @@ _Grammage = Annotated[Grammage, Meta(description="Its mass by area, such as 90 g
 class StockItem(
     msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True, tag_field="kind"
 ):
-    """One entry of the shelf."""
+    """One entry of the shelf. ``price`` is that of what ``sold_by`` says."""
 
+    price: Annotated[Money, Meta(description="What one of sold_by costs: 4.50 EUR.")] | None = None
     note: Annotated[str, Meta(description="A remark of the maker's.")] | None = None
 
 
-class Sheet(StockItem, frozen=True, kw_only=True, tag="sheet"):
-    """Paper, thin card: anything that is folded or pasted."""
+class Flat(StockItem, frozen=True, kw_only=True):
+    """Everything that is cut up flat: its spoiled places and other sizes."""
 
     width: _Width
     height: _Height
     grain: _GrainSide = "unknown"
-    count: _Pieces | None = None
+    count: PieceCount | None = None
+    keep_out: Annotated[
+        tuple[KeepOut, ...],
+        Meta(description="Places no piece may be cut from: stains, holes, seams, print."),
+    ] = ()
+    creases: Annotated[
+        tuple[Crease, ...], Meta(description="Folds that are in the sheet already.")
+    ] = ()
+    edge: (
+        Annotated[
+            LengthOrZero,
+            Meta(description="Torn, dirty or selvedge edge that is cut away on every side."),
+        ]
+        | None
+    ) = None
+    kerf: (
+        Annotated[
+            LengthOrZero,
+            Meta(description="Lost at every cut: nothing with a knife, some with a saw or a tear."),
+        ]
+        | None
+    ) = None
+    more: Annotated[
+        tuple[Size, ...], Meta(description="Other sizes of the same stuff: remnants, odd sheets.")
+    ] = ()
+    sold_by: (
+        Annotated[Count, Meta(description="How many are sold together; one when absent.")] | None
+    ) = None
+
+
+class Sheet(Flat, frozen=True, kw_only=True, tag="sheet"):
+    """Paper, thin card: anything that is folded or pasted."""
+
     material: Annotated[str, table_row("paper"), _Name] | None = None
     grammage: _Grammage | None = None
     thickness: (
@@ -56,25 +95,11 @@ class Sheet(StockItem, frozen=True, kw_only=True, tag="sheet"):
     bulk: (
         Annotated[float, Meta(gt=0, le=10, description="Thickness over grammage, in cm3/g.")] | None
     ) = None
-    creases: Annotated[
-        tuple[Crease, ...], Meta(description="Folds that are in the sheet already.")
-    ] = ()
 
 
-class Crease(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True):
-    """A fold that is already in the sheet: it runs along one side, ``at`` from the left or head."""
-
-    along: Annotated[Literal["width", "height"], Meta(description="The side that it runs along.")]
-    at: Annotated[Length, Meta(description="How far it lies from the left or the head.")]
-
-
-class Board(StockItem, frozen=True, kw_only=True, tag="board"):
+class Board(Flat, frozen=True, kw_only=True, tag="board"):
     """Board and packaging card, to be cut flat."""
 
-    width: _Width
-    height: _Height
-    grain: _GrainSide = "unknown"
-    count: _Pieces | None = None
     material: Annotated[str, table_row("board"), _Name] | None = None
     thickness: Annotated[Length, Meta(description="One layer, measured.")] | None = None
     grammage: _Grammage | None = None
@@ -87,24 +112,30 @@ class Board(StockItem, frozen=True, kw_only=True, tag="board"):
     ) = None
 
 
-class Cloth(StockItem, frozen=True, kw_only=True, tag="cloth"):
+class Cloth(Flat, frozen=True, kw_only=True, tag="cloth"):
     """Cloth, leather and covering paper. ``grain`` is the warp (the selvedge side)."""
 
-    width: _Width
-    height: _Height
     grain: Annotated[
         Grain, Meta(description="The side the warp runs along, that is the selvedge.")
     ] = "unknown"
-    count: _Pieces | None = None
     material: Annotated[str, table_row("cloth"), _Name] | None = None
     thickness: Annotated[Length, Meta(description="With its backing.")] | None = None
     colour: _Colour | None = None
 
 
-class Thread(StockItem, frozen=True, kw_only=True, tag="thread"):
-    """Sewing thread. One of ``size`` or ``diameter``; a row of the tables else."""
+class Linear(StockItem, frozen=True, kw_only=True):
+    """Everything that is cut off by length."""
 
     length: _Left | None = None
+    more: Annotated[
+        tuple[Length, ...], Meta(description="Other lengths of the same stuff: remnants.")
+    ] = ()
+    sold_by: Annotated[Length, Meta(description="The length that is sold: 50 m.")] | None = None
+
+
+class Thread(Linear, frozen=True, kw_only=True, tag="thread"):
+    """Sewing thread. One of ``size`` or ``diameter``; a row of the tables else."""
+
     material: Annotated[str, table_row("thread"), _Name] | None = None
     size: (
         Annotated[ThreadSize, Meta(description="As the label has it: 25/3, or 200 tex.")] | None
@@ -115,21 +146,30 @@ class Thread(StockItem, frozen=True, kw_only=True, tag="thread"):
     colour: _Colour | None = None
 
 
-class Tape(StockItem, frozen=True, kw_only=True, tag="tape"):
+class Tape(Linear, frozen=True, kw_only=True, tag="tape"):
     """Linen tape, ribbon, elastic: anything narrow sold by length."""
 
-    length: _Left | None = None
     width: _Width
+    material: _What | None = None
     thickness: Annotated[Length, Meta(description="One layer, measured.")] | None = None
     colour: _Colour | None = None
 
 
 class Supply(StockItem, frozen=True, kw_only=True, tag="supply"):
-    """Glue, paint, filler: anything poured or weighed."""
+    """Glue, paint, filler, foil, buttons: anything poured, weighed, unrolled or counted."""
 
-    material: Annotated[str, Meta(description="What it is.")] | None = None
+    material: _What | None = None
+    colour: _Colour | None = None
     volume: Annotated[Volume, Meta(description="How much is left.")] | None = None
     mass: Annotated[Mass, Meta(description="How much is left.")] | None = None
+    length: _Left | None = None
+    count: PieceCount | None = None
+    sold_by: (
+        Annotated[
+            AmountOrCount, Meta(description="What is sold: a jar of 250 ml, a bag of 500 g, 12.")
+        ]
+        | None
+    ) = None
     solids: (
         Annotated[Ratio, Meta(description="What stays of it when it is dry, by mass.")] | None
     ) = None

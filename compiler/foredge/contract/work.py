@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, fields
 from typing import Literal
 
+from foredge.contract.look import Seen
 from foredge.contract.text import Text
 from foredge.drawing.model import Drawing
 from foredge.problem import Problem
@@ -22,7 +23,10 @@ class Piece:
     ``height``. ``grain`` says which of its sides the grain must run along. ``stock`` names
     the stock item it is cut from (None: the maker chooses; ``material`` says what). A
     ``blank`` is cut before its gate and trimmed to ``trimmed_to`` afterwards. ``shape``
-    says what a rectangle does not ("corners mitred").
+    says what a rectangle does not ("corners mitred"). ``over_crease``: an old crease may run
+    through it. ``offset`` is what is cut off the sheet first, at the side that lies across its
+    height, so that an old crease becomes its fold. ``kinds`` of stock would do where the
+    maker chooses.
     """
 
     name: str
@@ -36,6 +40,9 @@ class Piece:
     blank: bool = False
     trimmed_to: str = ""
     shape: str = ""
+    over_crease: bool = False
+    offset: Quantity | None = None
+    kinds: tuple[Literal["sheet", "board", "cloth"], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +50,14 @@ class Use:
     """So much of a material: an area of paste, a length of thread, a mass of glue.
 
     Sheets that are cut into pieces are counted by the pieces, not here. ``amount`` has the
-    allowance in it.
+    allowance in it and is for one book. ``from_off_cuts``: off-cuts of the text block do.
     """
 
     material: str
     amount: Quantity
     stock: str | None = None
     note: str = ""
+    from_off_cuts: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,13 +88,30 @@ class Wetting:
     """Water brought to something: for the moisture ledger.
 
     ``what`` is a part of the book (``board-front``), ``side`` one of ``inside``,
-    ``outside``, ``both``, ``edge``; ``water`` a mass; ``dry_after`` a time.
+    ``outside``, ``both``, ``edge``; ``water`` a mass; ``dry_after`` a time. Where it glues
+    something on, ``layer`` says what, ``area`` how large it is on one board, and ``pull`` how
+    hard it pulls the board as it dries: one sheet of paper pasted on is 1.
     """
 
     what: str
     side: Literal["inside", "outside", "both", "edge"]
     water: Quantity | None
     dry_after: Quantity
+    layer: str = ""
+    area: Quantity | None = None
+    pull: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SoonAfter:
+    """Begin no later than ``within`` (a time) after ``operation`` is finished, where it occurs.
+
+    ``why`` says what spoils otherwise ("the clay keeps no longer").
+    """
+
+    operation: str
+    within: Quantity
+    why: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +124,11 @@ class Operation:
     ``hands_on`` is time at the bench, ``wait`` the time nothing may be done to the work
     afterwards, ``waiting`` what happens in it. ``resources`` are ``hands``, ``press``,
     ``weights`` ... ``cautions`` are ids of the cautions table, ``pieces`` names of pieces
-    cut in it. ``tools`` are what must lie ready.
+    cut in it. ``tools`` are what must lie ready. ``splits``: it may be stopped at the end of
+    a session and gone on with in the next (sewing may, gluing may not). ``soon_after``: what
+    it must follow before that spoils. ``rescue`` says what the maker can still do when it was
+    left out and the work has gone on. ``batch``: done once for all copies made together, in
+    about the same time (mixing a clay, testing a sheet).
     """
 
     id: str
@@ -119,6 +148,10 @@ class Operation:
     wettings: tuple[Wetting, ...] = ()
     tools: tuple[str, ...] = ()
     outdoors: bool = False
+    splits: bool = False
+    soon_after: tuple[SoonAfter, ...] = ()
+    rescue: str = ""
+    batch: bool = False
 
     @property
     def stage(self) -> str:
@@ -131,7 +164,8 @@ class StageResult:
     """What a stage, or a part of one, makes known. Add two to merge them.
 
     ``quantities`` are named; their names start with the stage's own prefix. ``facts`` are
-    words other stages may ask for (``text_block.end_papers`` -> ``cloth-jointed``).
+    words other stages may ask for (``text_block.end_papers`` -> ``cloth-jointed``). ``looks``
+    are what the picture of the finished book shows of it, from below.
     """
 
     quantities: tuple[Quantity, ...] = ()
@@ -142,6 +176,7 @@ class StageResult:
     drawings: tuple[Drawing, ...] = ()
     problems: tuple[Problem, ...] = ()
     facts: tuple[tuple[str, str], ...] = ()
+    looks: tuple[Seen, ...] = ()
 
     def __add__(self, other: StageResult) -> StageResult:
         return StageResult(

@@ -176,6 +176,9 @@ def _check_bar(item: CheckBar) -> Iterator[Primitive]:
         yield Shape((_rectangle(left, y, right, y + height),), "fill", _BLACK)
     yield Line(_rectangle(x, y, x + count * step, y + height), "dimension", closed=True)
     told = "100 mm" if item.unit == "mm" else "4 in"
+    if item.beside:
+        yield Label((x + count * step + 2.5, y + height - 0.4), f"{told}: hold a ruler here", 3.0)
+        return
     yield Label((x, y + height + 4.2), f"This bar is {told} long: hold a ruler against it.", 3.2)
 
 

@@ -1,7 +1,8 @@
 """A drawing as data: millimetres, origin at the top left, y downwards.
 
 Stages and plugins build these; the writers turn one geometry into SVG and PDF. Colours
-are roles, not values: a writer decides how ``cut`` or ``grain`` looks.
+are roles, not values: a writer decides how ``cut`` or ``grain`` looks. Only a picture of the
+work itself has real ones: ``colour`` is sRGB as ``#rrggbb``, and empty means as the role says.
 """
 
 from __future__ import annotations
@@ -21,20 +22,30 @@ Role = Literal[
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """A polyline in mm; ``closed`` joins its end to its start."""
+    """A polyline in mm; ``closed`` joins its end to its start.
+
+    ``colour`` and ``width`` (mm) stand for the role's own where they are given; a line of
+    its own width is solid, with round ends and corners.
+    """
 
     points: tuple[Point, ...]
     role: Role = "outline"
     closed: bool = False
+    colour: str = ""
+    width: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """A filled area: closed rings in mm, even-odd; ``shade`` 0 (white) to 1 (black)."""
+    """A filled area: closed rings in mm, even-odd; ``shade`` 0 (white) to 1 (black).
+
+    ``colour`` stands for the shade where it is given.
+    """
 
     rings: tuple[tuple[Point, ...], ...]
     role: Role = "fill"
     shade: float = 0.12
+    colour: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,10 +121,14 @@ class Cross:
 
 @dataclass(frozen=True, slots=True)
 class CheckBar:
-    """A bar of 100 mm or 4 in to hold a ruler against; ``at`` is its top left corner."""
+    """A bar of 100 mm or 4 in to hold a ruler against; ``at`` is its top left corner.
+
+    What it is stands below it, or ``beside`` it where it must be low.
+    """
 
     at: Point
     unit: Literal["mm", "in"] = "mm"
+    beside: bool = False
 
 
 Item = Line | Shape | Circle | Label | Measured | GrainArrow | Arc | Hatch | Cross | CheckBar

@@ -94,6 +94,11 @@ def overlaps(drawing: Drawing) -> list[str]:
     return found
 
 
+def clash(one: Label, other: Label) -> bool:
+    """Whether two labels lie on top of each other."""
+    return _touch(label_box(one).corners, label_box(other).corners)
+
+
 def _touch(one: Corners, other: Corners) -> bool:
     """Whether two rectangles share some area: no line along a side separates them."""
     for box in (one, other):

@@ -9,13 +9,27 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from foredge.contract import Build, Emitter
+from foredge.emit.calendar_ics import BenchCalendarFile
 from foredge.emit.cut_list_csv import CutList
+from foredge.emit.html_page import BenchPage
 from foredge.emit.markdown import BuildSheet
 from foredge.emit.quantities_json import Quantities
+from foredge.emit.shopping_csv import ShoppingList
 from foredge.emit.stage_sheets import StageSheets
 from foredge.emit.svg import Drawings
+from foredge.emit.templates_pdf import Templates
 
-EMITTERS: tuple[Emitter, ...] = (BuildSheet(), StageSheets(), Quantities(), CutList(), Drawings())
+EMITTERS: tuple[Emitter, ...] = (
+    BuildSheet(),
+    BenchPage(),
+    StageSheets(),
+    Quantities(),
+    CutList(),
+    BenchCalendarFile(),
+    ShoppingList(),
+    Drawings(),
+    Templates(),
+)
 """The emitters of every build, in the order they run."""
 
 

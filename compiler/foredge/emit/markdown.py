@@ -3,13 +3,20 @@
 from __future__ import annotations
 
 from foredge.contract import Build
+from foredge.display import show
 from foredge.emit.cautions import digest
+from foredge.emit.cutting import cut_views
 from foredge.emit.escape import code, escape
+from foredge.emit.evenings import evening_views
 from foredge.emit.gates import gate_views
-from foredge.emit.materials import cut_from, tools, uses
+from foredge.emit.materials import cut_from, tools
+from foredge.emit.money import cost_view
+from foredge.emit.moisture import moisture_view
 from foredge.emit.numbers import stage_numbers
 from foredge.emit.overview import consents, glance, remarks, troubles
+from foredge.emit.plan_drawings import all_drawings
 from foredge.emit.render import render
+from foredge.emit.shopping import ledger_rows, shopping
 from foredge.emit.svg import file_name
 from foredge.emit.words import listed
 from foredge.emit.work import parts, step_numbers
@@ -39,9 +46,15 @@ class BuildSheet:
             troubles=troubles(build),
             consents=consents(build),
             cut_from=cut_from(build),
-            uses=uses(build),
+            cut_sheets=cut_views(build),
+            ledger=ledger_rows(build),
+            copies=show(build.book.copies),
+            shopping=shopping(build),
+            cost=cost_view(build),
             tools=tools(build),
             parts=parts(build),
+            work=evening_views(build),
+            moisture=moisture_view(build),
             numbers=[
                 stage_numbers(build, stage.title, result)
                 for stage, result in build.stages
@@ -50,7 +63,7 @@ class BuildSheet:
             digest=digest(build, steps),
             drawings=[
                 {"title": escape(drawing.title), "name": file_name(drawing)}
-                for drawing in build.whole.drawings
+                for drawing in all_drawings(build)
             ],
         )
         return {"build-sheet.md": content}

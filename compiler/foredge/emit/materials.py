@@ -5,13 +5,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from itertools import groupby
 
-from foredge.contract import Build, Piece, StockItem, Use
+from foredge.contract import Build, Flat, Piece, Size, StockItem, Use
 from foredge.dimension import Dimension
-from foredge.display import show
+from foredge.display import show, show_size
 from foredge.emit.escape import escape
-from foredge.emit.words import Words, state_within
+from foredge.emit.words import Words, listed, state_within
 from foredge.emit.work import PieceRow, piece_row, step_numbers
-from foredge.quantity import Quantity, bands, total
+from foredge.quantity import Band, Quantity, bands, total
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,30 +25,39 @@ class CutFrom:
 
 @dataclass(frozen=True, slots=True)
 class UseRow:
-    """A material used up, all its steps together."""
+    """A material used up, all its steps together: ``whole``, with its range ``band``."""
 
     material: str
     amount: str
     state: str
     note: str
     steps: str
+    whole: Quantity
+    band: Band
 
 
 def cut_from(build: Build) -> tuple[CutFrom, ...]:
     """The pieces, grouped; stock in the order of the spec, the maker's choice last."""
     words = Words(build)
-    stock = {name: place for place, name in enumerate(build.book.stock)}
-
-    def place(piece: Piece) -> tuple[int, str]:
-        return stock.get(piece.stock or "", len(stock)), piece.stock or piece.material
-
     groups = []
-    for (_, name), pieces in groupby(sorted(build.whole.pieces, key=place), key=place):
+    for pieces in pieces_by_stock(build):
+        name = pieces[0].stock or pieces[0].material
         item = build.book.stock.get(name)
         rows = tuple(piece_row(words, piece) for piece in pieces)
         about = _about(words, item) if item is not None else ""
         groups.append(CutFrom(escape(name) or "a material of your choice", about, rows))
     return tuple(groups)
+
+
+def pieces_by_stock(build: Build) -> tuple[tuple[Piece, ...], ...]:
+    """The pieces of each group of :func:`cut_from`, in the same order."""
+    stock = {name: place for place, name in enumerate(build.book.stock)}
+
+    def place(piece: Piece) -> tuple[int, str]:
+        return stock.get(piece.stock or "", len(stock)), piece.stock or piece.material
+
+    ordered = sorted(build.whole.pieces, key=place)
+    return tuple(tuple(pieces) for _, pieces in groupby(ordered, key=place))
 
 
 def _about(words: Words, item: StockItem) -> str:
@@ -67,9 +76,17 @@ def _about(words: Words, item: StockItem) -> str:
     count = getattr(item, "count", None)
     if isinstance(count, Quantity):
         parts.append(f"{show(count)} on the shelf")
+    if isinstance(item, Flat) and item.more:
+        parts.append(f"also {listed(_size(words, size) for size in item.more)}")
     if item.note:
         parts.append(escape(item.note))
     return ", ".join(parts)
+
+
+def _size(words: Words, size: Size) -> str:
+    """``6 of 300 × 420 mm``."""
+    told = show_size(size.width, size.height, words.system)
+    return f"{show(size.count)} of {told}" if size.count is not None else told
 
 
 def uses(build: Build) -> tuple[UseRow, ...]:
@@ -97,6 +114,8 @@ def uses(build: Build) -> tuple[UseRow, ...]:
                 state=state_within(amount, band),
                 note="; ".join(notes),
                 steps=", ".join(dict.fromkeys(step for _, step in entries if step)),
+                whole=amount,
+                band=band,
             )
         )
     return tuple(rows)

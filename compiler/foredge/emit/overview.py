@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from foredge.contract import Build, Part
+from foredge.contract import Build, Part, Text, say
 from foredge.display import duration, show
 from foredge.emit.escape import code, escape
-from foredge.emit.words import PROVISIONAL, Words
+from foredge.emit.words import PROVISIONAL
 from foredge.quantity import Quantity, total
 
 
@@ -43,24 +43,41 @@ _MASSES = ("text_block.mass", "case.mass", "sculpt.mass.dry")
 
 def glance(build: Build) -> tuple[tuple[str, str], ...]:
     """Label and value: size, make-up, the parts chosen, the time it takes."""
+    return tuple((label, _in_words(build, said)) for label, said in glance_rows(build))
+
+
+def glance_rows(build: Build) -> tuple[tuple[str, Text | str], ...]:
+    """The same before its numbers are written out; what has none is a text already."""
     known = {quantity.name: quantity for quantity in build.whole.quantities}
     there = [(label, names) for label, names in _SIZES if all(name in known for name in names)]
     if there and there[0][0] == _SIZES[0][0]:  # what nothing is done to is told once
         there = [(label, names) for label, names in there if label != _SIZES[1][0]]
-    rows = [(label, _sizes(build, [known[name] for name in names])) for label, names in there]
-    words = Words(build)
-    rows += [(label, words.number(known[name])) for label, name in _COUNTS if name in known]
+    rows: list[tuple[str, Text | str]] = [
+        (label, _sizes(*(known[name] for name in names))) for label, names in there
+    ]
+    rows += [(label, say("{n}", n=known[name])) for label, name in _COUNTS if name in known]
     masses = [known[name] for name in _MASSES if name in known]
     if masses:
-        rows.append(("Mass, coats and closure left out", words.number(total(masses))))
+        rows.append(("Mass, coats and closure left out", say("{mass}", mass=total(masses))))
     rows += _chosen(build)
     return (*rows, ("Work", _work(build)))
 
 
-def _sizes(build: Build, sides: list[Quantity]) -> str:
-    height, width, thickness = (show(side, build.book.display) for side in sides)
-    mark = "" if all(side.firm for side in sides) else f"{PROVISIONAL} "
-    return f"{mark}{height} high, {width} wide, {thickness} thick"
+def _sizes(height: Quantity, width: Quantity, thickness: Quantity) -> Text:
+    words = "{height} high, {width} wide, {thickness} thick"
+    return say(words, height=height, width=width, thickness=thickness)
+
+
+def _in_words(build: Build, said: Text | str) -> str:
+    """One mark for all the numbers of a line."""
+    if isinstance(said, str):
+        return said
+    mark = "" if all(number.firm for number in said.quantities()) else f"{PROVISIONAL} "
+    shown = (
+        part if isinstance(part, str) else show(part, build.book.display)
+        for part in said.segments()
+    )
+    return mark + "".join(shown)
 
 
 def _work(build: Build) -> str:

@@ -12,6 +12,7 @@ from typing import Any
 from foredge.contract import Build
 from foredge.emit.escape import one_line
 from foredge.emit.plain_units import plain_number, plain_unit
+from foredge.emit.schedule_json import schedule
 from foredge.formula import formula
 from foredge.quantity import Quantity
 from foredge.whence import whence
@@ -28,6 +29,7 @@ class Quantities:
         """All named quantities by name."""
         document = {
             "format": 1,
+            "schedule": schedule(build),
             "spec": build.shown(build.file),
             "title": one_line(build.book.title),
             "quantities": {

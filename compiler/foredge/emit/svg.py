@@ -8,6 +8,7 @@ from dataclasses import replace
 from foredge.contract import Build, Drawing, Label
 from foredge.drawing.svg import to_svg
 from foredge.drawing.textbox import text_width
+from foredge.emit.plan_drawings import all_drawings
 from foredge.emit.words import listed
 
 ROOM = 8.0
@@ -26,7 +27,7 @@ class Drawings:
     def emit(self, build: Build) -> dict[str, bytes]:
         """Every drawing in real millimetres; ValueError when two have one name."""
         files: dict[str, bytes] = {}
-        for drawing in build.whole.drawings:
+        for drawing in all_drawings(build):
             path = f"drawings/{file_name(drawing)}.svg"
             if path in files:
                 raise ValueError(f"two drawings are called '{drawing.name}'")
@@ -34,12 +35,17 @@ class Drawings:
         return files
 
 
+def provisional(drawing: Drawing) -> str:
+    """What a drawing says that rests on gates still to be measured; empty for the others."""
+    gates = sorted({gate for size in drawing.sizes for gate in size.gates})
+    return f"Provisional, rests on {listed(gates)}: do not cut." if gates else ""
+
+
 def marked(drawing: Drawing) -> Drawing:
     """The drawing with a line under it where it rests on gates still to be measured."""
-    gates = sorted({gate for size in drawing.sizes for gate in size.gates})
-    if not gates:
+    words = provisional(drawing)
+    if not words:
         return drawing
-    words = f"Provisional, rests on {listed(gates)}: do not cut."
     size = min(3.5, 0.95 * drawing.width / text_width(words, 1.0))
     line = Label((drawing.width / 2, drawing.height + 4), words, size, anchor="middle")
     return replace(drawing, height=drawing.height + ROOM, items=(*drawing.items, line))

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from foredge.contract import Build, Operation, Piece
 from foredge.emit.cautions import Caution, caution
+from foredge.emit.cutting import sheet_title
 from foredge.emit.escape import escape
 from foredge.emit.gates import Box, GateView, gate_views
 from foredge.emit.words import Words, listed, state_of
@@ -40,6 +41,7 @@ class StepView:
     tools: str
     uses: tuple[str, ...]
     pieces: tuple[PieceRow, ...]
+    cutting: str
     lines: tuple[str, ...]
     cautions: tuple[tuple[Caution, bool], ...]
     gates: tuple[GateView, ...]
@@ -140,10 +142,21 @@ class _Maker:
             tools=", ".join(escape(tool) for tool in operation.tools),
             uses=tuple(self._use(operation)),
             pieces=tuple(piece_row(self._words, piece) for piece in rows),
+            cutting=self._cutting(operation),
             lines=tuple(self._words.text(line) for line in operation.steps),
             cautions=tuple(self._cautions(operation)),
             gates=tuple(gate for gate in self._gates if gate.after == operation.id),
         )
+
+    def _cutting(self, operation: Operation) -> str:
+        """The sheets of the cutting plan that this operation's pieces come from."""
+        named = set(operation.pieces)
+        sheets = [
+            sheet_title(sheet)
+            for sheet in self._build.plan.cutting.sheets
+            if named & {placement.piece.name for placement in sheet.layout.placements}
+        ]
+        return escape("; ".join(dict.fromkeys(sheets)))
 
     def _timing(self, operation: Operation) -> str:
         hands_on = f"hands-on {self._words.time(operation.hands_on)}"

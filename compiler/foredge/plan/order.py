@@ -44,7 +44,7 @@ def order(
                 _problem(operation, f"there are two operations '{operation.id}'", "operation-twice")
             )
         known.setdefault(operation.id, operation)
-    before, unknown = _edges(known, {gate.id: gate.after for gate in gates})
+    before, unknown = relations(known, {gate.id: gate.after for gate in gates})
     problems += unknown
     try:
         TopologicalSorter(before).prepare()
@@ -54,9 +54,13 @@ def order(
     return _sequence(known, before, stage_order), problems
 
 
-def _edges(
+def relations(
     known: Mapping[str, Operation], gates: Mapping[str, str]
 ) -> tuple[Before, list[Problem]]:
+    """What must come before each operation, over all stages; and references to nothing.
+
+    ``gates`` is gate -> the operation at whose end it is taken.
+    """
     before: Before = {name: set() for name in known}
     problems: list[Problem] = []
     for operation in known.values():

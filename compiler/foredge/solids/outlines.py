@@ -24,7 +24,7 @@ def level_cuts(
     shapes: tuple[ReliefShape, ...], skin: Quantity, heights_mm: tuple[float, ...]
 ) -> tuple[Contour, ...]:
     """See :func:`foredge.contract.level_cuts`."""
-    made = _drawn(plain(shapes), skin.value)
+    made = drawn(plain(shapes), skin.value)
     finished = made.outer + made.rigid
     return tuple(Contour(height, rings_of(finished.slice(height))) for height in heights_mm)
 
@@ -33,7 +33,7 @@ def upright_cut(
     shapes: tuple[ReliefShape, ...], skin: Quantity, start: Point, end: Point
 ) -> Section:
     """See :func:`foredge.contract.upright_cut`."""
-    made = _drawn(plain(shapes), skin.value)
+    made = drawn(plain(shapes), skin.value)
     length = math.dist(start, end)
     clay = made.outer - made.core - made.rigid
     return Section(
@@ -64,7 +64,7 @@ def overhang_of(shape: ReliefShape, skin: Quantity, panel: Panel) -> Overhang:
 
 def top_of(shape: ReliefShape, skin: Quantity) -> float:
     """See :func:`foredge.contract.top_of`."""
-    made = _drawn(plain((shape,)), skin.value)
+    made = drawn(plain((shape,)), skin.value)
     return float((made.outer + made.rigid).bounding_box()[5])
 
 
@@ -75,7 +75,7 @@ def rings_of(section: CrossSection) -> Rings:
 
 
 @lru_cache(maxsize=4)
-def _drawn(relief: Relief, skin: float) -> Whole:
+def drawn(relief: Relief, skin: float) -> Whole:
     clay = Clay(skin)
     refuse(relief, clay)
     return whole(relief, clay, segments(relief))

@@ -27,9 +27,11 @@ from foredge.contract import (
     leaf,
 )
 from foredge.contract.bench import Bench
+from foredge.contract.money import Price, Purse
 from foredge.registry import Registry
 from foredge.spec.files import Files, no_files
 from foredge.spec.measure import MeasureError
+from foredge.spec.price import parse_price
 from foredge.spec.schema_generate import (
     ANY_STOCK,
     Schema,
@@ -93,10 +95,17 @@ class Converter:
         schema = envelope_schema()["properties"]["bench"]
         return msgspec.convert(self.walk(data, schema, ("bench",)), Bench)
 
+    def purse(self, data: Any) -> Purse:
+        """The spec's ``money``."""
+        schema = envelope_schema()["properties"]["money"]
+        return msgspec.convert(self.walk(data, schema, ("money",)), Purse)
+
     def walk(self, data: Any, schema: Schema, path: Path) -> Any:
         """``data`` with quantities for its measures and parts for its slots."""
         if "x-foredge-measure" in schema:
             return quantity(data, schema, path, self.origin)
+        if "x-foredge-price" in schema:
+            return price(data, path)
         if "x-foredge-file" in schema:
             return self._file(data, schema, path)
         if "x-foredge-slot" in schema:
@@ -156,8 +165,16 @@ def quantity(data: Any, schema: Schema, path: Path, origin: str = "spec") -> Qua
     reading = read_measure(data, schema)
     if isinstance(reading, MeasureError):
         raise ValueError(f"{name}: {reading.text}")
-    powers = LINEAR_DENSITY if dimension == "thread-size" else DIMENSIONS[dimension]
+    powers = LINEAR_DENSITY if dimension == "thread-size" else DIMENSIONS[reading.dimension]
     return leaf(float(reading.value), powers, name, said, label=label)
+
+
+def price(data: Any, path: Path) -> Price:
+    """The price that ``data`` at ``path`` says; raises ValueError for what was to be refused."""
+    reading = parse_price(str(data))
+    if isinstance(reading, MeasureError):
+        raise ValueError(f"{'.'.join(map(str, path))}: {reading.text}")
+    return Price(reading.amount, reading.currency, path, str(data))
 
 
 Parts = Callable[[str, str, Path], Part[Any]]

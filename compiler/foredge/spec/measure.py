@@ -17,9 +17,12 @@ from foredge.spec.number import BELOW_ZERO, BREAK, FRACTION_POSITIVE, GAP, NUMBE
 from foredge.spec.units import DIMENSIONS, UNITS, Unit
 
 __all__ = [
+    "AMOUNTS",
     "Measure",
     "MeasureError",
+    "amount_pattern",
     "measure_pattern",
+    "parse_amount",
     "parse_measure",
     "parse_thread",
     "thread_pattern",
@@ -27,6 +30,9 @@ __all__ = [
 
 _END = r"(?![\s\S])"  # the end of the text, for Python and for ECMA
 _SPLIT = re.compile(f"({BELOW_ZERO}|{NUMBER}){GAP}([\\s\\S]*)")
+AMOUNTS = ("length", "area", "volume", "mass")
+"""What an amount of some material can be told in."""
+
 _THREAD_PREFIXES = ("tex", "Tex", "dtex", "denier", "lea", "NeL", "Ne", "Nm")
 
 
@@ -94,6 +100,21 @@ def parse_thread(text: str) -> Measure | MeasureError:
             "no-unit",
         )
     return reading
+
+
+def parse_amount(text: str) -> Measure | MeasureError:
+    """Read so much of a material: a length, an area, a volume or a mass, above zero."""
+    split = _SPLIT.fullmatch(text)
+    unit = UNITS.get(re.sub(BREAK, " ", split[2])) if split is not None else None
+    if unit is None or unit.dimension not in AMOUNTS:
+        return refuse(text, "amount")
+    return parse_measure(text, unit.dimension, positive=True)
+
+
+@cache
+def amount_pattern() -> str:
+    """JSON Schema (ECMA) pattern of exactly the texts :func:`parse_amount` accepts."""
+    return f"^(?:{'|'.join(_body(dimension, True) for dimension in AMOUNTS)}){_END}"
 
 
 @cache

@@ -25,6 +25,7 @@ _KINDS: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "temperature": ("a temperature", "20 degC", ("degC", "degF")),
     "angle": ("an angle", "45 deg", ("deg",)),
     "ratio": ("a share", "15 %", ("%",)),
+    "amount": ("an amount", "250 ml", ("ml", "g", "m")),
 }
 _HINTS = {
     # (pint's name of the unit written, dimension expected): what the maker may have meant

@@ -11,6 +11,7 @@ from foredge.contract import Book, Lookup, Origin, Path, Problem, Quantity, coun
 from foredge.registry import Registry
 from foredge.spec.convert import Converter, Refused, default_part, quantity
 from foredge.spec.files import Files, no_files
+from foredge.spec.money import money_problems
 from foredge.spec.schema_generate import envelope_schema, plugin_schema
 from foredge.tables import Tables, Value
 
@@ -28,7 +29,8 @@ def resolve(
     """
     problems = [*_one_copy(data), *_bad_times(data)]
     try:
-        return _book(data, registry, tables, files), problems
+        book = _book(data, registry, tables, files)
+        return book, [*problems, *money_problems(book)]
     except Refused as refused:
         return None, [*problems, refused.problem]
 
@@ -59,6 +61,8 @@ def _book(data: Any, registry: Registry, tables: Tables, files: Files) -> Book:
         ),
         bench=converter.bench(data.get("bench", {})),
         done=MappingProxyType(_done(data.get("done", []))),
+        money=converter.purse(data.get("money", {})),
+        print_on=data.get("print", "letter" if display == "imperial" else "a4"),
     )
 
 

@@ -15,7 +15,8 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from foredge.registry import Registered, Registry
-from foredge.spec.measure import measure_pattern, thread_pattern
+from foredge.spec.measure import amount_pattern, measure_pattern, thread_pattern
+from foredge.spec.price import PRICE_PATTERN
 from foredge.spec.schema import spec_schema
 from foredge.spec.schema_generate import DIALECT, Schema, plugin_schema, stock_schema
 from foredge.spec.schema_keywords import tag_of
@@ -107,13 +108,14 @@ def _reference(schema: Schema, registry: Registry, defs: Schema) -> str | None:
     if measure is not None and measure != "count":
         zero = schema.get("x-foredge-zero", False)
         name = f"measure.{measure}{'-or-zero' if zero else ''}"
-        pattern = (
-            thread_pattern()
-            if measure == "thread-size"
-            else measure_pattern(measure, positive=not zero)
-        )
+        own = {"thread-size": thread_pattern, "amount": amount_pattern}.get(measure)
+        pattern = measure_pattern(measure, positive=not zero) if own is None else own()
         defs[name] = {"type": "string", "description": unit_for(measure), "pattern": pattern}
         return name
+    if "x-foredge-price" in schema:
+        said = {"type": "string", "description": unit_for("price"), "pattern": PRICE_PATTERN}
+        defs["measure.price"] = said
+        return "measure.price"
     if "x-foredge-row" in schema:
         name = f"row.{schema['x-foredge-row']}"
         defs[name] = {"enum": list(load_tables().names(schema["x-foredge-row"]))}

@@ -13,6 +13,7 @@ from typing import Any, Union
 import msgspec
 
 from foredge.contract.bench import Bench
+from foredge.contract.money import Purse
 from foredge.contract.stock import STOCK_KINDS
 from foredge.data import schema_text
 
@@ -56,10 +57,11 @@ def stock_schema() -> Schema:
 
 @cache
 def envelope_schema() -> Schema:
-    """The hand-written schema of a spec with its ``bench``, without what plugins bring."""
+    """The hand-written schema of a spec, ``bench`` and ``money`` in it, without the plugins'."""
     schema: Schema = json.loads(schema_text("envelope.schema.json"))
     known = schema["properties"]
-    known["bench"] = {**struct_schema(Bench), "description": known["bench"]["description"]}
+    for key, struct in (("bench", Bench), ("money", Purse)):
+        known[key] = {**struct_schema(struct), "description": known[key]["description"]}
     return schema
 
 

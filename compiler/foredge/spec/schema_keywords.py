@@ -12,7 +12,14 @@ from jsonschema.protocols import Validator
 from jsonschema.validators import extend
 
 from foredge.registry import Registry
-from foredge.spec.measure import Measure, MeasureError, parse_measure, parse_thread
+from foredge.spec.measure import (
+    Measure,
+    MeasureError,
+    parse_amount,
+    parse_measure,
+    parse_thread,
+)
+from foredge.spec.price import parse_price
 from foredge.spec.schema_generate import Schema, plugin_schema, stock_schema
 from foredge.spec.words import listed, meant, named, shown, unit_for
 from foredge.tables import Near, Tables
@@ -35,6 +42,8 @@ def read_measure(text: str, schema: Schema) -> Measure | MeasureError:
     dimension = schema["x-foredge-measure"]
     if dimension == "thread-size":
         return parse_thread(text)
+    if dimension == "amount":
+        return parse_amount(text)
     return parse_measure(text, dimension, positive=not schema.get("x-foredge-zero", False))
 
 
@@ -97,6 +106,7 @@ def validator_for(data: Any, schema: Schema, registry: Registry, tables: Tables)
         "type": _type,
         "anyOf": _any_of,
         "x-foredge-measure": _measure,
+        "x-foredge-price": _price,
         "x-foredge-stock": _stock(shelf),
         "x-foredge-stock-item": _stock_item,
         "x-foredge-row": _row(tables),
@@ -110,7 +120,7 @@ def validator_for(data: Any, schema: Schema, registry: Registry, tables: Tables)
 def _type(validator: Any, types: Any, value: Any, schema: Schema) -> Faults:
     if isinstance(value, float) and not math.isfinite(value):
         yield Fault(f"{value} is not a number that can be used", "not-finite")
-    elif "x-foredge-measure" in schema and types == "string":
+    elif types == "string" and ("x-foredge-measure" in schema or "x-foredge-price" in schema):
         return  # the measure says it better
     else:
         yield from Draft202012Validator.VALIDATORS["type"](validator, types, value, schema)
@@ -132,6 +142,16 @@ def _measure(validator: Any, dimension: str, value: Any, schema: Schema) -> Faul
             yield Fault(f"write it as a text: '{value}'", "wrong-type")
     else:
         yield Fault(f"{unit_for(dimension)} is expected here, not {named(value)}", "wrong-type")
+
+
+def _price(validator: Any, wanted: bool, value: Any, schema: Schema) -> Faults:
+    if isinstance(value, str) or json_type(value) == "number":
+        # As text a number has no currency, which is what the parser's own words are for.
+        reading = parse_price(str(value))
+        if isinstance(reading, MeasureError):
+            yield Fault(reading.text, reading.rule)
+    else:
+        yield Fault(f"{unit_for('price')} is expected here, not {named(value)}", "wrong-type")
 
 
 def _any_of(validator: Any, branches: list[Schema], value: Any, schema: Schema) -> Faults:

@@ -15,10 +15,10 @@ from foredge.tables import TABLES
 
 _ANNOTATIONS = frozenset(("$id", "$schema", "title", "description", "default", "examples"))
 _OURS = frozenset(
-    f"x-foredge-{word}" for word in ("file", "measure", "zero", "stock", "row", "slot")
+    f"x-foredge-{word}" for word in ("file", "measure", "price", "zero", "stock", "row", "slot")
 )
 KEYWORDS = frozenset(Draft202012Validator.VALIDATORS) | _ANNOTATIONS | _OURS
-_MEASURES = frozenset((*DIMENSIONS, "count", "thread-size"))
+_MEASURES = frozenset((*DIMENSIONS, "amount", "count", "thread-size"))
 _STOCK = frozenset(str(kind.__struct_config__.tag) for kind in STOCK_KINDS)
 _MAPS = ("properties", "patternProperties", "$defs")
 _ONE = ("items", "additionalProperties", "propertyNames", "contains", "not")

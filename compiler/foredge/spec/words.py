@@ -28,6 +28,8 @@ _MEASURES = {
     "temperature": "a temperature such as 18 degC",
     "angle": "an angle such as 45 deg",
     "ratio": "a share such as 15 %",
+    "amount": "an amount such as 250 ml, 500 g or 10 m",
+    "price": "a price such as 4.50 EUR",
 }
 _MANY = 12
 _LONG = 40

@@ -66,6 +66,7 @@ def cut_boards(book: Book, frame: Frame, boards: BoardsResult, block_ready: str)
         cautions=("blade", "hand-strain"),
         pieces=("case.board", *spine, *(piece.name for piece in spacers)),
         tools=("knife", "steel straight edge", "set square", "cutting mat", "sanding block"),
+        splits=True,
     )
     return StageResult(pieces=spacers, operations=(operation,), facts=(("case.boards_cut", CUT),))
 
@@ -80,6 +81,7 @@ def _spacers(frame: Frame) -> tuple[Piece, ...]:
         frame.height,
         "any",
         material="any stiff card",
+        kinds=("board",),
     )
     if not frame.spine.has_piece:
         return (between,)
@@ -91,6 +93,7 @@ def _spacers(frame: Frame) -> tuple[Piece, ...]:
         frame.height,
         "any",
         material="any stiff card",
+        kinds=("board",),
     )
     return between, joint
 

@@ -41,6 +41,7 @@ def laid_open(frame: Frame, named: Mapping[str | None, Quantity]) -> Drawing:
         width,
         2 * MARGIN + 2 * turn + height,
         tuple(items),
+        true_scale=True,
         sizes=(frame.width, frame.height, frame.distance, *_known(named)),
     )
 

@@ -11,6 +11,7 @@ from foredge.contract import (
     StageResult,
     cautions,
     cited,
+    dry_in_room,
     glue,
     number,
     paper_figures,
@@ -59,6 +60,7 @@ def paste_strip(
         "height",
         stock=options.stock,
         material="" if options.stock else book.words("paper", options.material, "title"),
+        kinds=("sheet",),
     )
     return StageResult(
         quantities=(width, height),
@@ -82,7 +84,7 @@ def _operation(book: Book, width: Quantity, height: Quantity, covered: str) -> O
         ),
         book.practice("hand-cut") + book.practice("hand-glue-face"),
         after=(covered,),
-        wait=book.table("drying", "pva-joint", "next"),
+        wait=dry_in_room(book, book.table("drying", "pva-joint", "next")),
         waiting="dry open",
         cautions=cautions(book, "adhesives", "pva"),
         pieces=("case.inner_strip",),

@@ -14,7 +14,9 @@ from foredge.contract import (
     Options,
     Origin,
     Quantity,
+    Raised,
     Reading,
+    Side,
     StageResult,
     Text,
     Upstream,
@@ -36,6 +38,7 @@ from foredge_stages.sculpt.reading import PANELS, WORDS, read_reliefs
 BEFORE = {"bare-board": COVERS, "covered-case": INTO_CASE, "finished-book": ()}
 """What must not begin before the clay is dry, by what the relief is made on."""
 
+_FACES: dict[str, Side] = {"front": "front", "back": "back", "spine": "spine"}
 _NONE = Origin("constant", text="0 mm")
 
 
@@ -109,6 +112,7 @@ def _one(made: Begun, ready: str, lay: tuple[Text, ...]) -> StageResult:
                 quantities=weights.quantities,
                 operations=(dry,),
                 drawings=(plan(relief), sections(relief)),
+                looks=(Raised(_FACES[relief.on], relief.shapes, relief.skin),),
             ),
             fit_covering(relief, dry.id, weights.height),
             press_board(relief, dry.id, weights.height),

@@ -120,6 +120,7 @@ def press_board(relief: Relief, dry: str, height: Quantity) -> StageResult:
         cautions=("blade", "hand-strain"),
         pieces=(name,),
         tools=("knife", "steel straight edge", "cutting mat"),
+        splits=True,
     )  # fmt: skip
     drawings: tuple[Drawing, ...] = (cut_out(relief, clear),)
     return StageResult(

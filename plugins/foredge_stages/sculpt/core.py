@@ -16,6 +16,7 @@ from foredge.contract import (
     Use,
     ceil,
     cited,
+    dry_in_room,
     leaf,
     maximum,
     number,
@@ -142,7 +143,7 @@ def _fix(relief: Relief, amounts: _Amounts, after: tuple[str, ...], marked: bool
         book.practice("hand-set-up")
         + book.practice("hand-core") * report.core_volume / PER_VOLUME,
         after=after,
-        wait=None if hot else book.table("drying", "pva-joint", "next"),
+        wait=None if hot else dry_in_room(book, book.table("drying", "pva-joint", "next")),
         waiting="" if hot else "the glue under the core sets",
         cautions=("hot-glue",) if hot else ("pva",),
         uses=(
@@ -204,4 +205,5 @@ def _tape(relief: Relief, amounts: _Amounts) -> Operation:
             ),
         ),
         tools=("scissors", "blunt stick"),
+        splits=True,
     )  # fmt: skip

@@ -132,6 +132,7 @@ def _balance(relief: Relief, covered: str) -> StageResult:
         height,
         "height",
         material="strong plain paper, such as kraft",
+        kinds=("sheet",),
     )
     area = width * height
     dry = dry_in_room(book, book.table("drying", "paste-down-dry", "next"))
@@ -152,8 +153,11 @@ def _balance(relief: Relief, covered: str) -> StageResult:
         cautions=("lifting-weights", *cautions(book, "adhesives", "pva")),
         pieces=(name,),
         uses=(glue(book, "pva", area, f"counter-lining, {relief.on}"),),
-        wettings=(wet(book, "pva", area, f"board-{relief.on}", "inside", dry),),
+        wettings=(
+            wet(book, "pva", area, f"board-{relief.on}", "inside", dry, layer="counter-lining"),
+        ),
         tools=("glue brush", "bone folder", "blotters", "weights"),
+        rescue="line it now, or let the finished book dry shut under weight a week longer",
     )  # fmt: skip
     return StageResult(quantities=(width, height), pieces=(piece,), operations=(operation,))
 

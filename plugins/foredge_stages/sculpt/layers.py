@@ -5,7 +5,9 @@ from __future__ import annotations
 from foredge.contract import (
     Operation,
     Quantity,
+    SoonAfter,
     StageResult,
+    TableError,
     Text,
     Use,
     Wetting,
@@ -51,10 +53,10 @@ def lay_skin(
     after = tuple(dict.fromkeys((*armature.last, ready)))
     for place in range(1, count + 1):
         words = _words(relief, lay, (fresh, layer), place, count)
-        operations.append(_layer(relief, weights, place, words, (after, dries)))
+        operations.append(_layer(relief, weights, place, words, (after, dries), ready))
         after = (operations[-1].id,)
     if relief.options.fill_cracks and figures.modelled:
-        operations.append(_fill_cracks(relief, after))
+        operations.append(_fill_cracks(relief, after, ready))
     return StageResult(quantities=(relief.skin, layer, fresh, dries), operations=tuple(operations))
 
 
@@ -126,6 +128,7 @@ def _layer(
     place: int,
     words: tuple[Text, ...],
     when: tuple[tuple[str, ...], Quantity],
+    ready: str,
 ) -> Operation:
     book, figures, layers = relief.book, relief.figures, relief.figures.layers
     after, dries = when
@@ -142,6 +145,7 @@ def _layer(
         cautions=tuple(one for one in figures.cautions if one not in _OF_THE_PULP),
         wettings=_wettings(relief, weights, dries),
         tools=("palette knife", "bowl of water", "soft brush", "pin with a mark"),
+        soon_after=_while_fresh(relief, ready),
     )
 
 
@@ -159,11 +163,23 @@ def _waiting(relief: Relief) -> str:
 def _wettings(relief: Relief, weights: Weights, dries: Quantity) -> tuple[Wetting, ...]:
     if relief.on == "spine":
         return ()
-    water = weights.water / relief.figures.layers
-    return (Wetting(f"board-{relief.on}", "outside", water, dries),)
+    layers = relief.figures.layers
+    water = weights.water / layers
+    pull = relief.book.practice("pull-clay") / layers
+    area = relief.report.base_area
+    return (Wetting(f"board-{relief.on}", "outside", water, dries, "relief skin", area, pull),)
 
 
-def _fill_cracks(relief: Relief, after: tuple[str, ...]) -> Operation:
+def _while_fresh(relief: Relief, ready: str) -> tuple[SoonAfter, ...]:
+    """How long what is left of the batch can be used."""
+    try:
+        keeps = relief.book.table("clays", relief.figures.row, "keeps")
+    except TableError:
+        return ()
+    return (SoonAfter(ready, keeps, f"the {relief.figures.noun} keeps no longer"),)
+
+
+def _fill_cracks(relief: Relief, after: tuple[str, ...], ready: str) -> Operation:
     book = relief.book
     return Operation(
         relief.op("fill-cracks"),
@@ -179,6 +195,8 @@ def _fill_cracks(relief: Relief, after: tuple[str, ...]) -> Operation:
         waiting=_waiting(relief),
         cautions=("dust-talc",) if "dust-talc" in relief.figures.cautions else (),
         tools=("palette knife", "bowl of water"),
+        soon_after=_while_fresh(relief, ready),
+        rescue="fill them with fine filler, and seal and paint those places once more",
     )
 
 

@@ -8,7 +8,6 @@ from foredge.contract import (
     Path,
     Problem,
     Quantity,
-    Thread,
     ThreadFigures,
     cited,
     note,
@@ -16,7 +15,7 @@ from foredge.contract import (
 )
 from foredge_stages.text_block.linings import super_cloth
 from foredge_stages.text_block.plan import Plan
-from foredge_stages.text_block.terms import GEOMETRY, mm, name, zero
+from foredge_stages.text_block.terms import GEOMETRY, name, zero
 
 
 def for_case(made: Plan) -> tuple[Quantity, ...]:
@@ -70,7 +69,6 @@ def problems(made: Plan) -> list[Problem]:
     thread = made.thread
     return [
         *thread_problems(thread.figures, thread.name, thread.sewing_part.path),
-        *thread_short(made.book, thread.name, thread.sewing.thread * made.book.copies),
         *hinge_problems(made.book, thread.ends, thread.ends_part.path),
     ]
 
@@ -102,24 +100,6 @@ def hinge_problems(book: Book, ends: EndPaperResult, path: Path) -> list[Problem
             "tipped-under-relief",
             consequence="The end-paper is the first thing to tear under a heavy cover",
             remedy="Take sewn or cloth-jointed end-papers, and muslin for the super",
-            source="common practice",
-        )
-    ]
-
-
-def thread_short(book: Book, chosen: str | None, needed: Quantity) -> list[Problem]:
-    """Less thread on the shelf than the sewing takes."""
-    item = book.stock.get(chosen) if chosen else None
-    have = item.length if isinstance(item, Thread) else None
-    if chosen is None or have is None or have.value >= needed.value:
-        return []
-    return [
-        warning(
-            ("stock", chosen, "length"),
-            f"the sewing takes {mm(needed)} of '{chosen}', the shelf has {mm(have)}",
-            "thread-short",
-            consequence="It runs out inside a gathering",
-            remedy="Have a second spool of the same thread ready",
             source="common practice",
         )
     ]

@@ -119,9 +119,8 @@ def _gatherings(
         return chosen.count, "as the spec says"
     if chosen.pages is not None:
         return ceil(chosen.pages / (4 * folios)), "pages wanted over four by folios, rounded up"
-    have = layout.sheet.count
-    sheets = number(1) if have is None else have
-    whole = floor(sheets * layout.per_sheet / (folios * copies))
+    have = layout.per_sheet if layout.shelf is None else layout.shelf
+    whole = floor(have / (folios * copies))
     rule = "whole gatherings from all sheets on the shelf, shared by the copies"
     return maximum(whole, number(1)), rule
 
@@ -146,8 +145,7 @@ def fill_problems(chosen: Gatherings, stock: str, layout: Yield, folios: Quantit
     """``fill: stock`` where the shelf does not say how many sheets, or has too few."""
     if chosen.fill is None:
         return []
-    have = layout.sheet.count
-    if have is None:
+    if layout.shelf is None:
         return [
             error(
                 (*PATH, "fill"),
@@ -156,7 +154,7 @@ def fill_problems(chosen: Gatherings, stock: str, layout: Yield, folios: Quantit
                 remedy=f"Write 'count' under stock, {stock}",
             )
         ]
-    made = have.value * layout.per_sheet.value
+    made = layout.shelf.value
     if made >= folios.value:
         return []
     return [

@@ -10,6 +10,7 @@ from foredge.contract import (
     Problem,
     Quantity,
     Sheet,
+    faces,
     floor,
     given,
     leaf,
@@ -76,7 +77,8 @@ def _crease(
     columns: Quantity,
 ) -> Quantity | None:
     """The crease that can be a fold without losing a column, where the spec wants it used."""
-    if options.crease == "ignore" or options.folded != 1:
+    own = faces(sheet)[0]
+    if options.crease == "ignore" or options.folded != 1 or own.spoiled:
         return None
     for crease in sheet.creases:
         # A crease "along the height" runs like the folds of pieces that are not turned.

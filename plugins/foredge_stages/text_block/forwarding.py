@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foredge.contract import Book, Operation, Quantity, Text, Use, Wetting, glue, number, say, wet
+from foredge.contract import (
+    Book,
+    Operation,
+    Quantity,
+    Text,
+    Use,
+    Wetting,
+    dry_in_room,
+    glue,
+    number,
+    say,
+    wet,
+)
 from foredge_stages.text_block.linings import Linings
 from foredge_stages.text_block.options import TextBlockOptions
 from foredge_stages.text_block.sizes import Sizes
@@ -82,7 +94,7 @@ def _glue(made: Sewn) -> Operation:
         ),
         hands_on=made.book.practice("hand-glue-face") + made.book.practice("hand-press"),
         after=(SQUARE,),
-        wait=made.book.table("drying", "pva-joint", "next"),
+        wait=dry_in_room(made.book, made.book.table("drying", "pva-joint", "next"), shut=True),
         waiting="the spine sets in the press",
         resources=("hands", "press"),
         cautions=("pva", "press-pinch"),
@@ -120,7 +132,7 @@ def _line(made: Sewn) -> Operation:
         steps=(*steps, say("Back into the press, the spine free; leave it over night.")),
         hands_on=made.book.practice("hand-spine"),
         after=(GLUE,),
-        wait=made.book.table("drying", "spine-glue", "next"),
+        wait=dry_in_room(made.book, made.book.table("drying", "spine-glue", "next"), shut=True),
         waiting="what lines the spine dries on it",
         resources=("hands", "press"),
         cautions=("blade", "pva", "press-pinch"),
@@ -128,6 +140,7 @@ def _line(made: Sewn) -> Operation:
         uses=(_glued(made, coats),),
         wettings=(_wet(made, coats, "spine-glue"),),
         tools=("brush", "bone folder", "scissors"),
+        rescue="glue a strip of thin cloth into each joint, inside, over paste-down and end leaf",
     )
 
 

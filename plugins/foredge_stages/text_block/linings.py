@@ -192,6 +192,7 @@ def _lining(book: Book, options: TextBlockOptions, block: Block, short: Quantity
         ),
         blank=True,
         trimmed_to="flush with both shoulders once the spine is dry",
+        kinds=("sheet",),
     )
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from foredge.contract import (
     Book,
+    Face,
     Figures,
     Problem,
     Quantity,
@@ -13,9 +15,10 @@ from foredge.contract import (
     ceil,
     choose,
     error,
-    floor,
+    faces,
     given,
     number,
+    pieces_from,
     total,
     warning,
 )
@@ -32,7 +35,8 @@ class Yield:
     """A sheet cut into pieces. ``along`` says whether the spine lies along the grain.
 
     ``placement`` says where the pieces lie; ``turned`` that their fold runs along the
-    sheet's width. ``grain_known`` is whether the spec knows the grain.
+    sheet's width. ``grain_known`` is whether the spec knows the grain. ``shelf`` is how many
+    folios all sheets on the shelf give, in every size; None where they are not counted.
     """
 
     sheet: Sheet
@@ -41,13 +45,9 @@ class Yield:
     along: bool
     grain_known: bool
     per_sheet: Quantity
+    shelf: Quantity | None
     quantities: tuple[Quantity, ...]
     problems: tuple[Problem, ...]
-
-
-def fits(sheet_across: Quantity, sheet_down: Quantity, size: Sizes) -> Quantity:
-    """Pieces in a sheet whose side ``sheet_across`` lies across the folds."""
-    return floor(sheet_across / size.piece_width) * floor(sheet_down / size.piece_height)
 
 
 def lay_out(book: Book, options: TextBlockOptions, size: Sizes) -> Yield:
@@ -55,8 +55,9 @@ def lay_out(book: Book, options: TextBlockOptions, size: Sizes) -> Yield:
     sheet = book.stock[options.paper]
     assert isinstance(sheet, Sheet)
     # A fold along the sheet's height has the sheet's width across it, and the other way round.
-    upright = fits(sheet.width, sheet.height, size)
-    turned = fits(sheet.height, sheet.width, size)
+    own, *others = faces(sheet)
+    upright = pieces_from(own, False, size.piece_width, size.piece_height)
+    turned = pieces_from(own, True, size.piece_width, size.piece_height)
     known = sheet.grain != "unknown"
     good, bad = (turned, upright) if sheet.grain == "width" else (upright, turned)
     if not known:
@@ -78,9 +79,22 @@ def lay_out(book: Book, options: TextBlockOptions, size: Sizes) -> Yield:
         along=along and known,
         grain_known=known,
         per_sheet=choose(folios, number(0), folios, number(1)) if folios.value < 1 else folios,
+        shelf=_shelf(own, others, folios, is_turned, size),
         quantities=(*_both_ways(size, known, good, bad), folios, *crease_used(placement)),
         problems=tuple(_problems(options, sheet, size, good, bad, along, placement)),
     )
+
+
+def _shelf(
+    own: Face, others: Sequence[Face], folios: Quantity, turned: bool, size: Sizes
+) -> Quantity | None:
+    """Folios from all sheets on the shelf, of the sheet's own size and the ``others``."""
+    sums = [] if own.count is None else [own.count * folios]
+    for face in others:
+        if face.count is not None:
+            pieces = pieces_from(face, turned, size.piece_width, size.piece_height)
+            sums.append(face.count * pieces * size.piece_folios)
+    return total(sums) if len(sums) == 1 + len(others) else None
 
 
 def _both_ways(size: Sizes, known: bool, good: Quantity, bad: Quantity) -> tuple[Quantity, ...]:
@@ -184,9 +198,11 @@ def _across(options: TextBlockOptions, good: Quantity, bad: Quantity) -> Problem
 
 
 def off_cuts(
-    layout: Yield, sheets: Quantity, paper: Figures
+    layout: Yield, size: Sizes, sheets: Quantity, paper: Figures
 ) -> tuple[tuple[Quantity, ...], Quantity]:
     """The strips left of one sheet, and the mass of all of them."""
+    if faces(layout.sheet)[0].spoiled:
+        return (), _spoiled_mass(layout, size, sheets, paper)
     named: list[Quantity] = []
     areas: list[Quantity] = []
     for strip in layout.placement.strips:
@@ -201,13 +217,23 @@ def off_cuts(
             )
         areas.append(strip.width * strip.height)
     area = total(areas) if areas else zero() * zero()
-    mass = (area * paper.grammage * sheets).named(
+    return tuple(named), _mass(area, sheets, paper)
+
+
+def _mass(area: Quantity, sheets: Quantity, paper: Figures) -> Quantity:
+    return (area * paper.grammage * sheets).named(
         name("offcuts.mass"),
         label="off-cuts, all sheets",
         rule="area of the strips by grammage; usable as pulp, practice pieces or linings",
         source=GEOMETRY,
     )
-    return tuple(named), mass
+
+
+def _spoiled_mass(layout: Yield, size: Sizes, sheets: Quantity, paper: Figures) -> Quantity:
+    """Of sheets with spoiled places: all that is no folio."""
+    pieces = layout.per_sheet / size.piece_folios
+    used = pieces * size.piece_width * size.piece_height
+    return _mass(layout.sheet.width * layout.sheet.height - used, sheets, paper)
 
 
 def sheets_needed(layout: Yield, folios: Quantity) -> Quantity:
@@ -221,9 +247,11 @@ def sheets_needed(layout: Yield, folios: Quantity) -> Quantity:
 
 
 def short_of_sheets(
-    book: Book, options: TextBlockOptions, layout: Yield, sheets: Quantity
+    book: Book, options: TextBlockOptions, layout: Yield, sheets: Quantity, folios: Quantity
 ) -> list[Problem]:
     """A warning where the shelf has fewer sheets than the book needs."""
+    if layout.sheet.more:
+        return _short_of_folios(book, options, layout, folios)
     have = layout.sheet.count
     need = sheets * book.copies
     if have is None or have.value >= need.value:
@@ -233,6 +261,24 @@ def short_of_sheets(
             ("stock", options.paper, "count"),
             f"the text block needs {plain(need)} sheets of '{options.paper}', "
             f"the shelf has {plain(have)}",
+            "paper-short",
+            consequence="The work stops before the last gathering",
+            remedy="Use fewer gatherings or folios (fill: stock finds the most), or buy sheets",
+        )
+    ]
+
+
+def _short_of_folios(
+    book: Book, options: TextBlockOptions, layout: Yield, folios: Quantity
+) -> list[Problem]:
+    need = folios * book.copies
+    if layout.shelf is None or layout.shelf.value >= need.value:
+        return []
+    return [
+        warning(
+            ("stock", options.paper, "more"),
+            f"the text block needs {plain(need)} folios, and the sheets of '{options.paper}' in "
+            f"all sizes give {plain(layout.shelf)}",
             "paper-short",
             consequence="The work stops before the last gathering",
             remedy="Use fewer gatherings or folios (fill: stock finds the most), or buy sheets",

@@ -77,11 +77,7 @@ def _cut(made: Prepared) -> Operation:
     book, size, torn = made.book, made.size, made.options.edges_torn
     verb = "Tear" if torn else "Cut"
     steps = [
-        say(
-            verb + " {sheets} sheets into {pieces} pieces of {width} by {height}.",
-            sheets=made.sheets, pieces=made.pieces,
-            width=size.piece_width, height=size.piece_height,
-        ),
+        _into_pieces(made, verb),
         say("The fold, and the grain, run along the {height} side.", height=size.piece_height)
         if made.layout.along or not made.layout.grain_known
         else say("The fold runs along the {height} side, across the grain.",
@@ -104,8 +100,18 @@ def _cut(made: Prepared) -> Operation:
         after=(GRAIN,),
         cautions=() if torn else ("blade",),
         pieces=(FOLIO,),
+        splits=True,
         tools=("steel rule",) if torn else ("knife", "steel rule", "cutting mat", "square"),
     )
+
+
+def _into_pieces(made: Prepared, verb: str) -> Text:
+    sizes = {"pieces": made.pieces, "width": made.size.piece_width,
+             "height": made.size.piece_height}  # fmt: skip
+    into = " into {pieces} pieces of {width} by {height}."
+    if made.layout.sheet.more:
+        return say(f"{verb} the sheets, as the cutting plan shows," + into, **sizes)
+    return say(f"{verb} {{sheets}} sheets" + into, sheets=made.sheets, **sizes)
 
 
 def _cuts(made: Prepared) -> Quantity:
@@ -134,6 +140,7 @@ def _fold(made: Prepared) -> Operation:
         after=(CUT,),
         cautions=("hand-strain",),
         tools=("bone folder",),
+        splits=True,
     )
 
 
@@ -161,6 +168,7 @@ def _collate(made: Prepared) -> Operation:
         hands_on=made.book.practice("hand-gather") * counts.gatherings,
         after=(FOLD,),
         tools=("pencil",),
+        splits=True,
     )
 
 
@@ -180,6 +188,7 @@ def _press(made: Prepared) -> Operation:
         resources=("hands", "press"),
         cautions=("press-pinch", "lifting-weights"),
         tools=("press or weights", "two boards"),
+        rescue="press the sewn block harder, a night long, before its spine is glued",
     )
 
 
@@ -206,4 +215,5 @@ def _punch(made: Prepared, sewing: SewingResult, sewn_ends: Quantity) -> Operati
         after=(PRESS,),
         cautions=("awl-needle",),
         tools=("thin awl", "punching cradle or thick book", "card for the template"),
+        splits=True,
     )  # fmt: skip

@@ -8,6 +8,7 @@ from foredge.contract import (
     Book,
     Drawing,
     EdgeJob,
+    Inside,
     Part,
     Piece,
     PieceGrain,
@@ -16,6 +17,7 @@ from foredge.contract import (
     StageResult,
     Upstream,
     merge,
+    stuff_of,
 )
 from foredge_stages.text_block import (
     advice,
@@ -52,6 +54,7 @@ class TextBlock:
             pieces=(_folio(made), *made.linings.pieces),
             drawings=_drawings(made),
             problems=_problems(made),
+            looks=(Inside("block", stuff_of(book, made.options.paper, "book", "paper")),),
         )
         return merge((own, _work(made)))
 
@@ -65,9 +68,11 @@ def _folio(made: Plan) -> Piece:
         count=made.paper.pieces,
         width=size.piece_width,
         height=size.piece_height,
-        grain=grain if layout.grain_known else "any",
+        grain=grain if layout.grain_known else "height",
         stock=made.options.paper,
         shape="" if folded == 1 else f"folded {folded} times",
+        over_crease=True,
+        offset=layout.placement.start if layout.placement.crease is not None else None,
     )
 
 
@@ -75,14 +80,13 @@ def _drawings(made: Plan) -> tuple[Drawing, ...]:
     size = made.paper.size
     return (
         drawings.template(size, made.thread.sewing.stations),
-        drawings.sheet_layout(made.paper.layout, size, made.options.folded),
         *drawings.gathering(int(made.paper.folios.value)),
     )
 
 
 def _quantities(made: Plan) -> tuple[Quantity, ...]:
     leaves, thread = made.paper, made.thread
-    strips, off_cuts = paper.off_cuts(leaves.layout, leaves.sheets, leaves.figures)
+    strips, off_cuts = paper.off_cuts(leaves.layout, leaves.size, leaves.sheets, leaves.figures)
     filled, _ = block.filled(made.options, made.block)
     return (
         leaves.one,
@@ -175,7 +179,9 @@ def _problems(made: Plan) -> tuple[Problem, ...]:
         *leaves.counts.problems,
         *counts.fill_problems(chosen, made.options.paper, leaves.layout, leaves.folios),
         *thrift.smaller_leaf(leaves.layout, leaves.size, made.options.folded),
-        *paper.short_of_sheets(made.book, made.options, leaves.layout, leaves.sheets),
+        *paper.short_of_sheets(
+            made.book, made.options, leaves.layout, leaves.sheets, leaves.counts.folios
+        ),
         *block.swell_problems(made.book, made.leaves, made.swell),
         *block.filled(made.options, made.block)[1],
         *made.linings.problems,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from foredge.contract import Problem, note
+from foredge.contract import Problem, faces, note
 from foredge_stages.text_block.paper import Yield
 from foredge_stages.text_block.sizes import FOLDS, Sizes
 from foredge_stages.text_block.terms import SECTION
@@ -14,6 +14,8 @@ WORTH = 0.05
 def smaller_leaf(layout: Yield, size: Sizes, folded: int) -> list[Problem]:
     """A note where one more column or row of folios would fit for a slightly smaller leaf."""
     place = layout.placement
+    if faces(layout.sheet)[0].spoiled:
+        return []
     columns, rows = place.columns.value, place.rows.value
     if columns < 1 or rows < 1:
         return []

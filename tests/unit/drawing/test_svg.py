@@ -5,7 +5,8 @@ from typing import get_args
 import pytest
 
 from foredge.drawing.model import Circle, Drawing, Item, Label, Line, Role, Shape
-from foredge.drawing.svg import STROKES, number, to_svg
+from foredge.drawing.style import STROKES, number
+from foredge.drawing.svg import to_svg
 
 SVG = "{http://www.w3.org/2000/svg}"
 

@@ -87,11 +87,6 @@ def test_needle_lengths_cover_the_path() -> None:
     assert (lengths - 1) * (1000 - 60) < value(result, "thread.path") + 300
 
 
-def test_thread_that_will_not_reach_warns() -> None:
-    assert "thread-short" in rules(link(stock={"linen": {"length": "2 m"}}))
-    assert "thread-short" not in rules(link())
-
-
 def test_a_curved_needle_is_asked_for_and_nothing_holds_the_block_but_thread() -> None:
     result = link()
     sew = next(o for o in result.operations if o.id == "text-block.sew")

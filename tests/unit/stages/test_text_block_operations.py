@@ -173,22 +173,9 @@ def test_the_template_has_every_station_at_its_place() -> None:
     assert max(heights) - min(heights) == value(result, "fold.height")
 
 
-def test_the_layout_shows_every_piece() -> None:
-    result = made()
-    (layout,) = (d for d in result.drawings if d.name == "text-block-folio-layout")
-    pieces = [i for i in layout.items if isinstance(i, Line) and i.role == "cut"]
-    assert len(pieces) == value(result, "folios_per_sheet")
-
-
 def test_a_gathering_too_thick_to_draw_is_not_drawn() -> None:
     thick = made(gatherings={"count": 1, "folios": MOST_FOLIOS + 1})
     assert not any(d.name == "text-block-gathering" for d in thick.drawings)
-
-
-def test_slips_by_the_thousand_make_no_endless_drawing() -> None:
-    tiny = made(leaf={"width": "3 mm", "height": "40 mm"}, trim="none")
-    layout = next(d for d in tiny.drawings if d.name == "text-block-folio-layout")
-    assert len(layout.items) < 50
 
 
 def test_a_super_short_of_the_kettles_warns() -> None:

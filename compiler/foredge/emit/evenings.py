@@ -1,0 +1,165 @@
+"""The schedule told evening by evening: what is done, what is left to dry, when it ends."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import groupby
+
+from foredge.contract import Build, Evening, Operation, Stretch, WorkPlan
+from foredge.contract.work_plan import DAY
+from foredge.display import duration
+from foredge.emit.calendar_words import DAYS, clock_words, day_words, moment
+from foredge.emit.escape import code, escape
+from foredge.emit.words import listed
+from foredge.emit.work import step_numbers
+
+
+@dataclass(frozen=True, slots=True)
+class EveningView:
+    """A session, or some in a row in which nothing can be done (then ``idle``).
+
+    ``steps`` are lines such as ``19:30 to 20:04: 1.1 Cut the layers``, ``resting`` lines such
+    as ``1.2 Laminate the boards, until Thu 3 Dec, 20:44: under even weight``.
+    """
+
+    title: str
+    idle: bool
+    steps: tuple[str, ...] = ()
+    resting: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class WorkView:
+    """``summary`` lines come first; there are no ``evenings`` without ``bench.sessions``."""
+
+    summary: tuple[str, ...]
+    evenings: tuple[EveningView, ...]
+
+
+def evening_views(build: Build) -> WorkView | None:
+    """The plan by evenings as plain rendered rows; None where there is nothing to plan."""
+    plan = build.plan.work
+    if plan is None:
+        return None
+    teller = _Teller(build, plan)
+    if not plan.steps:
+        return WorkView((*teller.without_evenings(), *teller.taken()), ())
+    return WorkView((*teller.summary(), *teller.taken()), tuple(teller.evenings()))
+
+
+class _Teller:
+    def __init__(self, build: Build, plan: WorkPlan) -> None:
+        self._build = build
+        self._plan = plan
+        self._numbers = step_numbers(build)
+        self._operations = {operation.id: operation for operation in build.order}
+
+    def without_evenings(self) -> list[str]:
+        """What can be said of the time without a calendar."""
+        chain = self._plan.chain
+        if not chain.operations:
+            return ["Everything is done."]
+        whole, hands = duration(chain.minutes * 60.0), duration(chain.hands_on * 60.0)
+        lines = [f"Work and waits take {whole} at the least, {hands} of it with your hands."]
+        if not self._build.book.bench.sessions:
+            example = code("sessions: ['Tue and Thu 19:30-21:30']")
+            lines.append(
+                f"Say when the bench is free, under {code('bench')}, such as {example}, and this "
+                f"becomes a plan by evenings; {code('start')} gives it dates."
+            )
+        return lines
+
+    def summary(self) -> list[str]:
+        """First and last evening, closing, posting, and what can wait."""
+        plan = self._plan
+        worked = len(plan.evenings) - len(plan.idle)
+        free = f", and {len(plan.idle)} between them with nothing to do" if plan.idle else ""
+        hands = duration(plan.chain.hands_on * 60.0)
+        lines = [
+            f"{worked} evenings with work{free}; {hands} with your hands in all.",
+            f"First: {self._title(plan.evenings[0])}. "
+            f"Last work done: {moment(plan, plan.finish, year=True)}.",
+        ]
+        if plan.close is not None:
+            lines.append(f"May be closed from {moment(plan, plan.close, year=True)}.")
+        if plan.post is not None:
+            lines.append(f"May be posted from {moment(plan, plan.post, year=True)}.")
+        lines.append(
+            "No plan on these evenings ends earlier."
+            if plan.proven
+            else f"An earlier end may be possible: {code('plan: optimal')} looks further."
+        )
+        return [*lines, *self._slack()]
+
+    def _slack(self) -> list[str]:
+        loose = [step for step in self._plan.steps if step.slack >= DAY]
+        if not loose:
+            return ["Put any step off, and the end moves."]
+        told = [
+            f"{self._numbers[step.operation]} ({step.slack // DAY} "
+            f"{'day' if step.slack < 2 * DAY else 'days'})"
+            for step in loose
+        ]
+        return [f"Can be put off without moving the end: {listed(told)}. Nothing else can."]
+
+    def taken(self) -> list[str]:
+        """What was not named as done, but must be."""
+        names = [self._numbers[name] for name in self._plan.taken_as_done if name in self._numbers]
+        if not names:
+            return []
+        return [f"Taken as done, because a later step is: {listed(names)}."]
+
+    def evenings(self) -> Iterator[EveningView]:
+        """Every session; those without work run together."""
+        for idle, group in groupby(self._plan.evenings, key=lambda one: not one.work):
+            sessions = list(group)
+            if idle:
+                yield self._idle(sessions)
+            else:
+                for evening in sessions:
+                    yield EveningView(
+                        self._title(evening),
+                        False,
+                        tuple(self._step(stretch) for stretch in evening.work),
+                        tuple(self._rest(name) for name in evening.resting),
+                    )
+
+    def _title(self, evening: Evening) -> str:
+        begin, end = (clock_words(self._plan, at) for at in (evening.begin, evening.end))
+        if self._plan.dated:
+            day = day_words(self._plan, evening.begin, year=True)
+            return f"Evening {evening.number}, {day}, {begin} to {end}"
+        when = self._plan.when(evening.begin)
+        week = evening.begin // (7 * DAY) + 1
+        return f"Evening {evening.number} ({DAYS[when.weekday()]}, week {week}), {begin} to {end}"
+
+    def _idle(self, sessions: list[Evening]) -> EveningView:
+        if self._plan.dated:
+            names = [day_words(self._plan, one.begin) for one in sessions]
+        else:
+            names = [f"evening {one.number}" for one in sessions]
+        told = listed(names)
+        resting = tuple(self._rest(name) for name in sessions[-1].resting)
+        return EveningView(told[0].upper() + told[1:], True, (), resting)
+
+    def _step(self, stretch: Stretch) -> str:
+        operation = self._operations[stretch.operation]
+        begin, end = (clock_words(self._plan, at) for at in (stretch.begin, stretch.end))
+        part = f" (part {stretch.part} of {stretch.parts})" if stretch.parts > 1 else ""
+        out = ", outdoors" if operation.outdoors else ""
+        measure = self._measure(operation) if stretch.part == stretch.parts else ""
+        return f"{begin} to {end}: {self._named(operation)}{part}{out}{measure}"
+
+    def _measure(self, operation: Operation) -> str:
+        gates = [gate.id for gate in self._build.whole.gates if gate.after == operation.id]
+        return f"; then measure {listed(map(escape, gates))}" if gates else ""
+
+    def _rest(self, name: str) -> str:
+        operation, step = self._operations[name], self._plan.step(name)
+        assert step is not None
+        why = f": {escape(operation.waiting)}" if operation.waiting else ""
+        return f"{self._named(operation)}, until {moment(self._plan, step.ready)}{why}"
+
+    def _named(self, operation: Operation) -> str:
+        return f"{self._numbers[operation.id]} {escape(operation.title)}"

@@ -1,0 +1,127 @@
+"""What runs out, and where; what cannot be compared; what may be misspelt."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from foredge.contract import (
+    Build,
+    Flat,
+    LedgerLine,
+    Path,
+    Problem,
+    Quantity,
+    StockItem,
+    Supply,
+    note,
+    warning,
+)
+from foredge.contract.stock import stock_path
+from foredge.display import show
+from foredge.plan.ledger_groups import shelf_key
+from foredge.plan.names import likely
+
+TOLD_BY_TEXT_BLOCK = "paper-short"
+
+
+def ledger_problems(build: Build, lines: Iterable[LedgerLine]) -> list[Problem]:
+    """Shortfalls with the exact amount, and materials the shelf cannot speak of."""
+    lines = tuple(lines)
+    told = {one.path[1] for one in build.whole.problems if one.rule == TOLD_BY_TEXT_BLOCK}
+    return [
+        *(_short(build, line) for line in lines if _lacks(line) and line.stock not in told),
+        *(_unclear(line) for line in lines if line.unclear),
+        *_misspelt(build, lines),
+    ]
+
+
+def _lacks(line: LedgerLine) -> bool:
+    """Whether something that the shelf lists runs out; off-cuts are nobody's promise."""
+    return line.stock is not None and line.shelf is not None and line.short is not None
+
+
+def _short(build: Build, line: LedgerLine) -> Problem:
+    assert line.short is not None and line.shelf is not None and line.stock is not None
+    item = build.book.stock[line.stock]
+    where = f"; it runs out at '{_title(build, line.first)}'" if line.first else ""
+    pieces = f"; not joined, {line.pieces_short} find no room" if line.pieces_short else ""
+    return warning(
+        _path(item, line),
+        f"'{line.stock}' is {_told(build, item, line.short)} short: {_needs(build, line)}, the "
+        f"shelf has {_told(build, item, line.shelf)}{pieces}{where}",
+        "stock-short",
+        consequence="The work stops there, and another lot may not match",
+        remedy=_remedy(build, line),
+        source="the amounts of this sheet",
+    )
+
+
+def _told(build: Build, item: StockItem, amount: Quantity) -> str:
+    """``40 m``, ``1 sheet``, ``2 pieces``."""
+    text = show(amount, build.book.display)
+    if not isinstance(item, Flat):
+        return text
+    word = str(type(item).__struct_config__.tag)
+    word = "piece" if word == "cloth" else word
+    return f"{text} {word}" if text == "1" else f"{text} {word}s"
+
+
+def _needs(build: Build, line: LedgerLine) -> str:
+    """``the work needs 3.1 m``, for all copies, at the high end where it is an estimate."""
+    copies = int(build.book.copies.value)
+    item = build.book.stock[line.stock or ""]
+    who = "the work needs" if copies == 1 else f"{copies} copies need"
+    most, need = _told(build, item, line.most), _told(build, item, line.need)
+    if line.band.exact or most == need:
+        return f"{who} {most}"
+    return f"{who} {need} by the estimate and may need {most}"
+
+
+def _remedy(build: Build, line: LedgerLine) -> str:
+    buy = line.buy
+    if buy is None or buy.units is None or buy.unit is None:
+        return "Have that much more ready before you begin, or make the book smaller"
+    if isinstance(build.book.stock.get(line.stock or ""), Flat) and buy.unit.value == 1:
+        return f"Have {buy.units} more ready before you begin"
+    told = f"Buy {buy.units} × {show(buy.unit, build.book.display)} before you begin"
+    return f"{told}, in one length" if buy.in_one else told
+
+
+def _path(item: StockItem, line: LedgerLine) -> Path:
+    path = stock_path(line.stock or "")
+    if line.size:
+        return (*path, "more", line.size - 1, "count")
+    key = "count" if isinstance(item, Flat) else shelf_key(item)
+    return (*path, key)
+
+
+def _title(build: Build, operation: str) -> str:
+    return next((one.title for one in build.order if one.id == operation), operation)
+
+
+def _unclear(line: LedgerLine) -> Problem:
+    return note(
+        stock_path(line.stock or ""),
+        f"whether '{line.stock}' is enough is not known: {line.unclear}",
+        "stock-not-comparable",
+        consequence="It may run out, and its cost is left out",
+        remedy="Write the item in the unit the sheet calls for it",
+        on_key=True,
+    )
+
+
+def _misspelt(build: Build, lines: tuple[LedgerLine, ...]) -> Iterator[Problem]:
+    """A supply that nothing uses, and a material not on the shelf that looks like it."""
+    used = {line.stock for line in lines}
+    for line in lines:
+        near = likely(build, line.material) if line.stock is None else None
+        if near is None or near in used or not isinstance(build.book.stock[near], Supply):
+            continue
+        yield note(
+            stock_path(near),
+            f"nothing uses '{near}'; the work calls for '{line.material}'",
+            "stock-unused",
+            consequence="Its amount and price are left out",
+            remedy=f"If that is what it is, write material: {line.material}",
+            on_key=True,
+        )
