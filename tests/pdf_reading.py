@@ -10,6 +10,7 @@ MM = 25.4 / 72
 
 Matrix = tuple[float, float, float, float, float, float]
 Point = tuple[float, float]
+_NUMBERS = {"m", "l", "c", "re", "cm", "w"}
 _PAINT = {"S", "s", "f", "F", "f*", "B", "B*", "b", "b*"}
 
 
@@ -62,7 +63,7 @@ def drawn(page: PageObject) -> list[Drawn]:
 
     for operands, code in ContentStream(page.get_contents(), page.pdf).operations:
         name = code.decode()
-        numbers = [float(one) for one in operands] if name in "m l c re cm w".split() else []
+        numbers = [float(one) for one in operands] if name in _NUMBERS else []
         if name == "q":
             saved.append(State(state.matrix, state.width, state.dashes, state.clip))
         elif name == "Q":

@@ -86,6 +86,16 @@ def show_size(width: Quantity, height: Quantity, system: str = "metric") -> str:
     return texts[0] if len(texts) == 1 else f"{texts[0]} ({texts[1]})"
 
 
+def show_length(length: Quantity | float, system: str = "metric") -> str:
+    """A length (a plain one in mm) for a drawing, without its range: ``22 mm (7/8 in)``."""
+    value = exact(length if isinstance(length, float | int) else length.value)
+    if value is None:
+        return "unknown"
+    metric = f"{decimal(value, _mm_places(value))} mm"
+    inches = f"{imperial.inches(value)} in"
+    return {"imperial": inches, "both": f"{metric} ({inches})"}.get(system, metric)
+
+
 def in_mm(length: Quantity) -> str:
     """A length in mm without its unit."""
     value = exact(length.value)

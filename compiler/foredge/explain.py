@@ -34,7 +34,7 @@ def listing(build: Build) -> str:
     system = build.book.display
     rows = [
         (one.name or "", show(one, system, build.band(one)), _state(one, build.band(one)))
-        for one in build.whole.quantities
+        for one in (*build.whole.quantities, *build.plan.ledger.quantities)
     ]
     return "\n".join(_aligned(rows)) if rows else ""
 
@@ -55,8 +55,9 @@ def known(build: Build) -> dict[str, Quantity]:
         for piece in build.whole.pieces
         for side, size in (("width", piece.width), ("height", piece.height))
     }
-    roots = [*build.whole.quantities, *sizes.values()]
-    found = {quantity.name or "": quantity for quantity in build.whole.quantities}
+    named = (*build.whole.quantities, *build.plan.ledger.quantities)
+    roots = [*named, *sizes.values()]
+    found = {quantity.name or "": quantity for quantity in named}
     for node in Program(roots).nodes:
         if node.name is not None:
             found.setdefault(node.name, node)

@@ -31,28 +31,47 @@ class BegunBeforeDry:
     source: str = "Book_Arts-L, March 2006, on laminating boards; common practice"
 
     def test(self, build: Build) -> Iterable[Problem]:
-        """Each finished step against the finished steps it had to wait for."""
+        """Each finished step against the finished steps before it that had to dry."""
         known = {one.id: one for one in build.order}
         for operation in build.order:
-            if operation.id in build.book.done and not operation.id.startswith(TOLD):
-                yield from self._early(build, operation, known)
-
-    def _early(
-        self, build: Build, operation: Operation, known: dict[str, Operation]
-    ) -> Iterable[Problem]:
-        done = build.book.done
-        for name in operation.after:
-            before = known.get(name)
-            if before is None or before.wait is None or name not in done:
+            if operation.id not in build.book.done or operation.id.startswith(TOLD):
                 continue
-            waited = between(done[name], done[operation.id])
-            if waited is not None and 0 <= waited < before.wait.value * SOON:
+            early = _earliest(build, operation, known)
+            if early is not None:
+                before, waited, wanted = early
                 yield told(
                     self,
                     done_place(build, operation.id),
-                    f"'{operation.id}' was done {hours(waited)} after '{name}', which wants "
-                    f"{hours(before.wait.value)} ({before.waiting})",
+                    f"'{operation.id}' was done {hours(waited)} after '{before.id}', which wants "
+                    f"{hours(wanted)} ({before.waiting})",
                 )
+
+
+def _earliest(
+    build: Build, operation: Operation, known: dict[str, Operation]
+) -> tuple[Operation, float, float] | None:
+    """The step before it that lacks most of its wait: how long it had, how long it wants."""
+    done, found = build.book.done, []
+    for name in _before(operation, known):
+        step = known[name]
+        if step.wait is None or not step.waiting or name not in done:
+            continue
+        waited = between(done[name], done[operation.id])
+        if waited is not None and 0 <= waited < step.wait.value * SOON:
+            found.append((step, waited, step.wait.value))
+    return max(found, key=lambda one: one[2] - one[1], default=None)
+
+
+def _before(operation: Operation, known: dict[str, Operation]) -> dict[str, None]:
+    """Everything that must come before it, nearest first."""
+    seen: dict[str, None] = {}
+    queue = list(operation.after)
+    while queue:
+        name = queue.pop(0)
+        if name in known and name not in seen:
+            seen[name] = None
+            queue += known[name].after
+    return seen
 
 
 PLUGIN = BegunBeforeDry()

@@ -17,9 +17,7 @@ class CutBeforeMeasured:
     name: str = "cut-before-measured"
     title: str = "Final pieces cut before they were measured for"
     severity: Severity = Severity.WARNING
-    consequence: str = (
-        "They were cut by an estimate: they may not fit, and all that follows neither"
-    )
+    consequence: str = "They were cut by an estimate, and may not fit"
     remedy: str = (
         "Measure now and write it under measured; compare what is cut with the new sizes, and cut "
         "again what is off"

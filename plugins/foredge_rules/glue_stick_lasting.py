@@ -8,6 +8,15 @@ from dataclasses import dataclass
 from foredge.contract import Build, Problem, Severity
 from foredge_rules.telling import adhesives_of, told
 
+GLUED = {
+    "boards": "the layers of the boards",
+    "casing_in": "the paste-downs",
+    "covering": "the covering",
+    "text_block": "the super",
+    "end_papers": "the end-papers",
+}
+"""What the adhesive of a key glues, for a sentence."""
+
 
 @dataclass(frozen=True, slots=True)
 class GlueStickLasting:
@@ -25,7 +34,8 @@ class GlueStickLasting:
         """Every adhesive that the spec names."""
         for path, adhesive in adhesives_of(build):
             if adhesive == "glue-stick":
-                yield told(self, path, f"{path[-2]} would be glued with a glue stick")
+                what = GLUED.get(str(path[-2]), str(path[-2]).replace("_", " "))
+                yield told(self, path, f"{what} would be put on with a glue stick")
 
 
 PLUGIN = GlueStickLasting()

@@ -25,7 +25,7 @@ class ReliefHingeWeak:
     )
 
     def test(self, build: Build) -> Iterable[Problem]:
-        """Each board whose relief weighs more than itself, against end-papers and super."""
+        """The heaviest relief against end-papers and super; a note on what a light one hangs on."""
         named = {one.name: one for one in build.whole.quantities}
         boards = named.get("case.boards.mass")
         if boards is None:
@@ -36,12 +36,18 @@ class ReliefHingeWeak:
             for on in (relief.options.on for relief in reliefs_of(build.book))
             if on != "spine"
         ]
-        heavy = max(dry, key=lambda one: one[1], default=("", 0.0))
+        if not dry:
+            return
+        heavy = max(dry, key=lambda one: one[1])
+        tipped = dict(build.whole.facts).get("text_block.hinge") == "tipped"
         if heavy[1] <= limit:
+            if tipped:
+                text = f"the {heavy[0]} board with its relief hangs on tipped end-papers"
+                yield told(self, ("text_block", "end_papers"), text, Severity.NOTE)
             return
         what = f"the relief on the {heavy[0]} board weighs about {heavy[1]:.0f} g, the board "
         what += f"{boards.value / 2:.0f} g"
-        if dict(build.whole.facts).get("text_block.hinge") == "tipped":
+        if tipped:
             yield told(self, ("text_block", "end_papers"), f"{what}: it hangs on tipped end-papers")
         said = build.book.sections["text_block"].super
         row = cloth_figures(build.book, said.stock, said.material or "muslin").row

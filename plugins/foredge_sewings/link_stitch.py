@@ -42,6 +42,7 @@ from foredge_sewings.bench import (
     run_inside,
     station_problems,
 )
+from foredge_sewings.thread_path import ThreadPath, thread_path
 
 
 class LinkStitchOptions(PartOptions, frozen=True, kw_only=True, tag="link-stitch"):
@@ -78,6 +79,7 @@ class LinkStitch:
         work = StageResult(
             quantities=(how_many, *stations, punched, *thread.quantities),
             operations=(cut_thread(job, thread), _sew(job, stations)),
+            drawings=(thread_path(job, stations, _PATH),),
             problems=tuple(station_problems(job, stations, job.part.path)),
             facts=(("text_block.supported", "no"), ("text_block.sewing", self.name)),
         )
@@ -114,6 +116,13 @@ class LinkStitch:
         at = [first + step * number(index) for index in range(places)]
         rule = "end stations inside the finished leaf, the rest evenly between them"
         return named_stations(book, at, rule, cited(end, CHOICE)), how_many
+
+
+_PATH = ThreadPath(
+    "Link stitch, the way of the thread",
+    linked=True,
+    words=("at each inner station it slips behind the gathering before",),
+)
 
 
 def _legs(job: SewingJob, stations: tuple[Quantity, ...]) -> list[Leg]:

@@ -52,7 +52,8 @@ from foredge_sewings.bench import (
     station_problems,
 )
 from foredge_sewings.sewing_strip import STRIP, Strip, make_strip, sewing_strip
-from foredge_sewings.stitch_drawings import piercing_template, sewing_diagram
+from foredge_sewings.stitch_drawings import piercing_template
+from foredge_sewings.thread_path import ThreadPath, thread_path
 
 LEAST_STATIONS = 4
 """With two there is no stitch on the outside at all."""
@@ -121,7 +122,7 @@ class LongStitch:
             operations=(cut_thread(job, thread), make_strip(job, strip), _sew(job, layout)),
             drawings=(
                 *piercing_template(job, strip, layout.stations),
-                sewing_diagram(job, layout.stations),
+                thread_path(job, layout.stations, _path(layout)),
             ),
             problems=tuple(_problems(job, layout)),
             facts=(("text_block.supported", "yes"), ("text_block.sewing", self.name)),
@@ -163,6 +164,14 @@ def _layout(job: SewingJob) -> _Layout:
         sewing_strip(job, end, cloth, backing),
         cloth,
         backing,
+    )
+
+
+def _path(layout: _Layout) -> ThreadPath:
+    """Every second stretch lies outside the strip."""
+    return ThreadPath(
+        "Long stitch, the way of the thread",
+        outside=frozenset(range(1, len(layout.stations) - 1, 2)),
     )
 
 

@@ -47,6 +47,7 @@ from foredge_sewings.bench import (
     run_inside,
     station_problems,
 )
+from foredge_sewings.thread_path import ThreadPath, thread_path
 
 TAPE = "text_block.tape"
 
@@ -106,6 +107,7 @@ class Tapes:
             ),
             pieces=(piece,),
             operations=(cut_thread(job, thread), _sew(job, layout, lap)),
+            drawings=(thread_path(job, layout.stations, _path(layout)),),
             problems=tuple(_problems(job, layout)),
             facts=(("text_block.supported", "yes"), ("text_block.sewing", self.name)),
         )
@@ -118,6 +120,17 @@ class Tapes:
             spine_layer=figures.thickness,
             lies_in_joint=figures.thickness,
         )
+
+
+def _path(layout: _Layout) -> ThreadPath:
+    """Over each tape outside, inside the fold between them; kettles at both ends."""
+    over = frozenset(range(1, len(layout.stations) - 2, 2))
+    return ThreadPath(
+        "Sewing on tapes, the way of the thread",
+        outside=over,
+        over=over,
+        words=("grey: the tapes",),
+    )
 
 
 def tape_count(job: SewingJob) -> Quantity:

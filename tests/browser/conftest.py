@@ -10,8 +10,8 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-from demo import DEMOS, Run, compiled
 
+from demo import DEMOS, Run, compiled
 from foredge.emit.html_page import BenchPage
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
@@ -56,7 +56,9 @@ class Visit:
     """A page in a fresh profile; ``troubles`` holds what the console and the network said."""
 
     def __init__(self, browser, url: str, script: str = "", **options: object) -> None:
-        self.context = browser.new_context(**{"viewport": {"width": 1280, "height": 900}, **options})
+        self.context = browser.new_context(
+            **{"viewport": {"width": 1280, "height": 900}, **options}
+        )
         self.page = self.context.new_page()
         self.troubles: list[str] = []
         self.url = url
@@ -65,7 +67,9 @@ class Visit:
         self.page.on("pageerror", lambda fault: self.troubles.append(str(fault)))
         self.page.on(
             "request",
-            lambda asked: None if asked.url.startswith((own, "data:")) else self._heard("error", asked.url),
+            lambda asked: (
+                None if asked.url.startswith((own, "data:")) else self._heard("error", asked.url)
+            ),
         )
         if script:
             self.page.add_init_script(script)

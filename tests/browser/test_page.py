@@ -6,8 +6,8 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from demo import DEMOS, SPECS, Run, compiled, registry
 
+from demo import DEMOS, SPECS, Run, compiled, registry
 from foredge.compile import compile_spec
 from foredge.emit.html_page import BenchPage
 from foredge.explain import known
@@ -42,11 +42,14 @@ def test_nothing_stands_beyond_the_edge_of_a_small_phone(visit, demo_pages, run,
     page.locator(f"input[name=units][value={units}]").check(force=True)
     page.evaluate("document.querySelectorAll('details').forEach(one => { one.open = true; })")
     assert page.evaluate("document.documentElement.scrollWidth") <= 360
-    assert page.evaluate(
-        """[...document.querySelectorAll('main *')].filter(one => !one.closest('svg')
+    assert (
+        page.evaluate(
+            """[...document.querySelectorAll('main *')].filter(one => !one.closest('svg')
             && one.getBoundingClientRect().right > 361 && !one.closest('thead'))
             .map(one => one.outerHTML.slice(0, 80))"""
-    ) == []
+        )
+        == []
+    )
 
 
 def test_ticks_survive_a_reload(visit, saltmarsh) -> None:
@@ -82,7 +85,11 @@ def test_ticks_belong_to_one_book_and_to_the_words_of_a_step(visit, saltmarsh, t
     other = tmp_path / "other.html"
     other.write_text(text.replace(key, "0" * 12), encoding="utf-8")
     one.page.goto(other.as_uri())
-    assert [box.is_checked() for box in one.page.locator(".whole").all()][:3] == [False, True, False]
+    assert [box.is_checked() for box in one.page.locator(".whole").all()][:3] == [
+        False,
+        True,
+        False,
+    ]
     other.write_text(text.replace('data-title="The', 'data-title="A'), encoding="utf-8")
     one.page.goto(other.as_uri())
     assert not any(box.is_checked() for box in one.page.locator(".whole").all())
@@ -122,7 +129,7 @@ def test_the_units_change_every_number(visit, demo_pages, run) -> None:
         # Problems say their numbers as the compiler did; drawings are as the spec asks.
         told = page.evaluate(
             """() => { const copy = document.querySelector('main').cloneNode(true);
-                for (const one of copy.querySelectorAll('#look-out, svg, form, .drawing-title'))
+                for (const one of copy.querySelectorAll('#look-out, figure, form, .written'))
                     one.remove();
                 return copy.textContent; }"""
         )
@@ -242,9 +249,7 @@ def test_the_readings_give_lines_that_compile(visit, tmp_path, unit) -> None:
         "joint_cloth": ".028",
         "relief.front": "15/32",
     }
-    assert set(metric) == {
-        reading.key for gate in build.whole.gates for reading in gate.readings
-    }
+    assert set(metric) == {reading.key for gate in build.whole.gates for reading in gate.readings}
     fill(page, metric if unit == "mm" else inches)
     lines = page.locator("#lines").input_value()
     spec = (SPECS / SALTMARSH.spec).read_text(encoding="utf-8")

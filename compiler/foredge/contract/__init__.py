@@ -103,7 +103,7 @@ from foredge.contract.measures import (
     stock_name,
     table_row,
 )
-from foredge.contract.moisture import Moisture
+from foredge.contract.moisture import Balance, Moisture
 from foredge.contract.money import Money, Price, Purse, places_of
 from foredge.contract.options import Options, PartOptions
 from foredge.contract.ornament import (
@@ -259,6 +259,7 @@ from foredge.dimension import (
     VOLUME,
     Dimension,
 )
+from foredge.display import show_length
 from foredge.drawing.model import (
     Arc,
     CheckBar,
@@ -321,6 +322,7 @@ __all__ = [
     "Angle",
     "Arc",
     "Backing",
+    "Balance",
     "Band",
     "Bench",
     "Board",
@@ -573,6 +575,7 @@ __all__ = [
     "say",
     "shape_part",
     "shapes_of",
+    "show_length",
     "signed_area",
     "skin_figures",
     "skin_of",

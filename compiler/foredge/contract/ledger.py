@@ -66,6 +66,16 @@ class Ledger:
     lines: tuple[LedgerLine, ...] = ()
 
     @property
+    def quantities(self) -> tuple[Quantity, ...]:
+        """What is needed, by name (``stock.white-glue.need``); sheets are counted, not computed."""
+        return tuple(line.need for line in self.lines if line.need.op != "leaf")
+
+    @property
+    def bands(self) -> dict[str, Band]:
+        """The 95 % range of each of :attr:`quantities`."""
+        return {line.need.name or "": line.band for line in self.lines if line.need.op != "leaf"}
+
+    @property
     def shopping(self) -> tuple[LedgerLine, ...]:
         """Those of which something must be bought."""
         return tuple(line for line in self.lines if line.buy is not None)

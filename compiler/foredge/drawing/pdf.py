@@ -32,6 +32,7 @@ def to_pdf(pages: Sequence[Page], title: str) -> bytes:
     from reportlab.pdfgen.canvas import Canvas
 
     held = BytesIO()
+    # Not compressed: builds of zlib differ in their bytes, and the output is compared.
     canvas: Any = Canvas(held, invariant=1, pageCompression=0, lang="en")
     canvas.setTitle(title)
     canvas.setAuthor("")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -96,12 +96,13 @@ class _Teller:
         loose = [step for step in self._plan.steps if step.slack >= DAY]
         if not loose:
             return ["Put any step off, and the end moves."]
-        told = [
-            f"{self._numbers[step.operation]} ({step.slack // DAY} "
-            f"{'day' if step.slack < 2 * DAY else 'days'})"
-            for step in loose
+        told = []
+        for days in sorted({step.slack // DAY for step in loose}):
+            numbers = [self._numbers[s.operation] for s in loose if s.slack // DAY == days]
+            told.append(f"by {days} {'day' if days == 1 else 'days'} {listed(_runs(numbers))}")
+        return [
+            f"Each of these can be put off by itself without moving the end: {'; '.join(told)}.",
         ]
-        return [f"Can be put off without moving the end: {listed(told)}. Nothing else can."]
 
     def taken(self) -> list[str]:
         """What was not named as done, but must be."""
@@ -163,3 +164,15 @@ class _Teller:
 
     def _named(self, operation: Operation) -> str:
         return f"{self._numbers[operation.id]} {escape(operation.title)}"
+
+
+def _runs(numbers: Sequence[str]) -> list[str]:
+    """``2.1 to 2.4`` for steps that follow one another in a part of the sheet."""
+    runs: list[list[str]] = []
+    for number in numbers:
+        part, _, step = number.partition(".")
+        if runs and runs[-1][-1] == f"{part}.{int(step) - 1}":
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+    return [run[0] if len(run) == 1 else f"{run[0]} to {run[-1]}" for run in runs]

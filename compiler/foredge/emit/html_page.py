@@ -11,17 +11,21 @@ from typing import Any
 from foredge.contract import Build
 from foredge.emit.cautions import digest
 from foredge.emit.html.derivations import derivations
-from foredge.emit.html.lists import cut_groups, glance_lines, stage_tables, use_rows
+from foredge.emit.html.lists import cut_groups, glance_lines, stage_tables
+from foredge.emit.html.money import money_section
 from foredge.emit.html.numbers import Numbers
 from foredge.emit.html.page import render_page
 from foredge.emit.html.pictures import pictures
-from foredge.emit.html.plan import plan_sections
+from foredge.emit.html.plan import after_work, before_work
 from foredge.emit.html.readings import page_gates
 from foredge.emit.html.told import harmless, told
 from foredge.emit.html.work import anchor, page_parts
 from foredge.emit.materials import tools
 from foredge.emit.overview import consents, remarks, troubles
 from foredge.emit.work import step_numbers
+
+COVER = "finished-book.svg"
+"""The drawing that stands at the head of the page."""
 
 
 class BenchPage:
@@ -41,6 +45,12 @@ class BenchPage:
 
 def _content(build: Build, numbers: Numbers) -> dict[str, Any]:
     gates = page_gates(build, numbers)
+    drawn = {picture.name: picture for picture in pictures(build)}
+    planned = tuple(before_work(build, numbers, drawn))
+    placed = {
+        COVER,
+        *(one.name for part in planned for block in part.blocks for one in block.pictures),
+    }
     return {
         "title": harmless(build.book.title).strip(),
         "name": build.name,
@@ -53,14 +63,14 @@ def _content(build: Build, numbers: Numbers) -> dict[str, Any]:
         "troubles": told(build, troubles),
         "consents": told(build, consents),
         "cut_from": cut_groups(build, numbers),
-        "uses": use_rows(build, numbers),
         "tools": told(build, tools),
         "parts": page_parts(build, numbers),
         "numbers": stage_tables(build, numbers),
         "digest": told(build, _digest),
-        "planned": plan_sections(build, numbers),
-        "pictures": pictures(build),
-        "cover": None,
+        "planned": planned,
+        "afterwards": (*after_work(build), *money_section(build)),
+        "pictures": [one for name, one in drawn.items() if name not in placed],
+        "cover": drawn.get(COVER),
         "anchor": anchor,
     }
 

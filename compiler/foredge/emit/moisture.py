@@ -27,6 +27,10 @@ _READY = {
 }
 
 
+SMALL = 0.01
+"""So that two layers against one count as one more."""
+
+
 @dataclass(frozen=True, slots=True)
 class MoistureRow:
     """One wetting, or several of a kind that follow each other. ``dry`` is a time."""
@@ -145,9 +149,9 @@ def _pulls(one: Balance, most: float) -> str:
     if not one.outside and not one.inside:
         return ""
     verdict = "they balance"
-    if one.excess > most:
+    if one.excess >= most - SMALL:
         verdict = "the outside pulls more"
-    elif one.excess < -most:
+    elif one.excess <= SMALL - most:
         verdict = "the inside pulls more"
     outside = _face("outside", one.outside, one.pull_outside)
     return f"{outside}; {_face('inside', one.inside, one.pull_inside)}; {verdict}."

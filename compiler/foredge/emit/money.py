@@ -72,7 +72,7 @@ def cost_view(build: Build) -> CostView | None:
             HoursRow("all of it", _ranged(cost.one), _ranged(cost.all)),
         ),
         earned=_earned(cost),
-        unpriced=", ".join(escape(one) for one in cost.unpriced),
+        unpriced="; ".join(escape(one) for one in cost.unpriced),
         batch=_batch(build, cost),
     )  # fmt: skip
 
@@ -89,13 +89,12 @@ def _material(build: Build, cost: Cost, one: MaterialCost) -> MaterialRow:
 
 
 def _sum(cost: Cost, one: Sum) -> SumRow:
-    each = "" if one.key == "pays" or cost.copies == 1 else one.amount / cost.copies
-    return SumRow(
-        label=one.label,
-        all=money(one.amount, cost.currency) if one.key != "pays" or cost.copies == 1 else "",
-        each=money(one.amount if each == "" else each, cost.currency) if cost.copies > 1 else "",
-        how=one.how,
-    )
+    """A price for one book has no sum of all copies."""
+    told, for_one = money(one.amount, cost.currency), one.key == "pays"
+    if cost.copies == 1:
+        return SumRow(one.label, told, "", one.how)
+    each = told if for_one else money(one.amount / cost.copies, cost.currency)
+    return SumRow(one.label, "" if for_one else told, each, one.how)
 
 
 def _ranged(time: Quantity) -> str:

@@ -7,9 +7,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from foredge.contract import Build, Part, Text, say
-from foredge.display import duration, show
+from foredge.display import show
 from foredge.emit.escape import code, escape
 from foredge.emit.words import PROVISIONAL
+from foredge.plan.hours import all_copies, one_book
+from foredge.plan.money import worked
 from foredge.quantity import Quantity, total
 
 
@@ -60,7 +62,7 @@ def glance_rows(build: Build) -> tuple[tuple[str, Text | str], ...]:
     if masses:
         rows.append(("Mass, coats and closure left out", say("{mass}", mass=total(masses))))
     rows += _chosen(build)
-    return (*rows, ("Work", _work(build)))
+    return (*rows, ("Work", _work(build)), *_copies(build))
 
 
 def _sizes(height: Quantity, width: Quantity, thickness: Quantity) -> Text:
@@ -81,12 +83,21 @@ def _in_words(build: Build, said: Text | str) -> str:
 
 
 def _work(build: Build) -> str:
-    hands_on = sum(operation.hands_on.value for operation in build.order)
+    hands_on = one_book(build, build.order).value
     waits = sum(
         operation.wait is not None and operation.wait.value > 0 for operation in build.order
     )
     resting = f"{waits} of them with a wait after them" if waits else "none with a wait"
-    return f"{len(build.order)} steps, {resting}; {duration(hands_on)} hands-on"
+    return f"{len(build.order)} steps, {resting}; {worked(hands_on)} hands-on"
+
+
+def _copies(build: Build) -> Iterator[tuple[str, str]]:
+    """What several copies take together; the steps tell one book."""
+    if build.book.copies.value > 1:
+        hands_on = worked(all_copies(build, build.order).value)
+        told = f"{show(build.book.copies)}; pieces, amounts and times of the steps are of one book"
+        yield "Copies", told
+        yield "Work on all copies", f"{hands_on} hands-on"
 
 
 def _chosen(build: Build) -> Iterator[tuple[str, str]]:

@@ -11,6 +11,7 @@ from typing import Any
 
 from foredge.contract import Build
 from foredge.emit.escape import one_line
+from foredge.emit.money_json import money_part
 from foredge.emit.plain_units import plain_number, plain_unit
 from foredge.emit.schedule_json import schedule
 from foredge.formula import formula
@@ -33,8 +34,10 @@ class Quantities:
             "spec": build.shown(build.file),
             "title": one_line(build.book.title),
             "quantities": {
-                quantity.name: entry(build, quantity) for quantity in build.whole.quantities
+                quantity.name: entry(build, quantity)
+                for quantity in (*build.whole.quantities, *build.plan.ledger.quantities)
             },
+            **money_part(build),
         }
         text = json.dumps(document, ensure_ascii=False, indent=2, sort_keys=True)
         return {"quantities.json": (text + "\n").encode()}

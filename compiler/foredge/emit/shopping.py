@@ -11,6 +11,8 @@ from foredge.emit.escape import escape
 from foredge.emit.words import PROVISIONAL, Words, state_within
 from foredge.emit.work import step_numbers
 from foredge.plan.money import money, whole_units
+from foredge.plan.names import fold
+from foredge.plan.purchase import as_sold
 from foredge.quantity import Band
 
 OFF_CUTS = "off-cuts of the text block"
@@ -84,7 +86,7 @@ def _ledger_row(words: Words, numbers: dict[str, str], line: LedgerLine) -> Ledg
 def called(build: Build, line: LedgerLine) -> str:
     """The material, and the shelf's item where that has another name; a sheet's other size."""
     name = escape(line.material)
-    if line.stock is not None and line.stock != line.material:
+    if line.stock is not None and fold(line.stock) != fold(line.material):
         name += f", from {escape(line.stock)}"
     if line.size:
         need = next(
@@ -137,7 +139,7 @@ def shopping(build: Build) -> Shopping:
     return Shopping(
         rows=rows,
         total=money(sum(costs, Decimal(0)), currency) if costs else "",
-        found=", ".join(escape(one) for one in chosen_materials(build)),
+        found="; ".join(escape(one) for one in chosen_materials(build)),
         estimated=any(not line.band.exact for line in lines),
     )
 
@@ -183,7 +185,7 @@ def units(build: Build, line: LedgerLine) -> str:
     if buy is None or buy.units is None or buy.unit is None:
         return ""
     single = isinstance(build.book.stock.get(line.stock or ""), Flat) and buy.unit.value == 1
-    told = f"{buy.units}" if single else f"{buy.units} × {show(buy.unit, build.book.display)}"
+    told = f"{buy.units}" if single else f"{buy.units} × {as_sold(buy.unit, build.book.display)}"
     return told + (", in one length" if buy.in_one else "")
 
 

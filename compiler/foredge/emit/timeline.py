@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from foredge.contract import Build, Drawing, Label, Line, Shape, TimedStep, WorkPlan
 from foredge.contract.work_plan import DAY
-from foredge.drawing.model import Item
+from foredge.drawing.model import Item, Role
 from foredge.drawing.textbox import text_width
 from foredge.emit.calendar_words import DAYS, MONTHS
 from foredge.emit.escape import one_line
@@ -19,14 +19,18 @@ from foredge.emit.work import step_numbers
 WIDTH = 277.0
 """Of an A4 sheet laid across, without its margins, mm."""
 
-LEFT, TOP, ROW = 92.0, 24.0, 5.0
+EDGE = 3.0
+"""Left free at every side, mm."""
+
+LEFT, TOP, ROW = 92.0, 21.0, 5.0
 MOST_ROWS = 30
-FOOT = 14.0
+FOOT = 12.0
 LETTERS = 2.8
 LEAST_BAR = 0.6
 """Narrowest bar that still shows in print, mm."""
 
 GAP = 1.5
+_THIN: Role = "dimension"
 
 
 def timeline_drawings(build: Build) -> tuple[Drawing, ...]:
@@ -45,9 +49,10 @@ def _page(build: Build, plan: WorkPlan, steps: Sequence[TimedStep], at: int, of:
     scale = _Scale.over(steps)
     height = TOP + ROW * len(steps) + FOOT
     foot = TOP + ROW * len(steps)
-    items: list[Item] = [Label((0.0, 5.0), _fitted("The work in time", WIDTH, 4.5), 4.5)]
+    items: list[Item] = [Label((EDGE, 7.0), "The work in time", 4.5)]
     if of > 1:
-        items.append(Label((WIDTH, 5.0), f"sheet {at} of {of}", LETTERS, anchor="end"))
+        items.append(Label((WIDTH - EDGE, 7.0), f"sheet {at} of {of}", LETTERS, anchor="end"))
+    items += _stripes(len(steps))
     items += _days(plan, scale, foot)
     items += _rows(build, steps, scale)
     items += _legend(foot)
@@ -72,7 +77,7 @@ class _Scale:
     def x(self, minute: int) -> float:
         """Where ``minute`` lies, mm."""
         share = (minute - self.first) / (self.last - self.first)
-        return LEFT + (WIDTH - LEFT) * share
+        return LEFT + (WIDTH - EDGE - LEFT) * share
 
     @property
     def days(self) -> int:
@@ -80,20 +85,25 @@ class _Scale:
         return (self.last - self.first) // DAY
 
 
+def _stripes(rows: int) -> Iterator[Item]:
+    """Every second row a little darker, so that the eye keeps to it."""
+    for row in range(0, rows, 2):
+        yield _block(EDGE, WIDTH - EDGE, TOP + row * ROW, TOP + (row + 1) * ROW, 0.05)
+
+
 def _days(plan: WorkPlan, scale: _Scale, foot: float) -> Iterator[Item]:
-    """A line for every day as long as there is room, a heavier one where a week begins."""
-    room = (WIDTH - LEFT) / scale.days
+    """A line where a week begins, a tick for every other day as long as there is room."""
+    room = (WIDTH - EDGE - LEFT) / scale.days
     free = LEFT  # where the next date may begin
     for day in range(scale.days + 1):
         minute = scale.first + day * DAY
         x = scale.x(minute)
         monday = plan.when(minute).weekday() == 0
-        if monday or room >= 2.0:
-            role = "dimension" if monday else "guide"
-            yield Line(((x, TOP - (3.0 if monday else 1.0)), (x, foot)), role)
+        if monday or room >= 1.0:
+            yield Line(((x, TOP - (3.0 if monday else 1.5)), (x, foot if monday else TOP)), _THIN)
         words = _date(plan, minute)
         width = text_width(words, LETTERS)
-        if x >= free and x + width <= WIDTH and (monday or day == 0 or room >= width + GAP):
+        if x >= free and x + width <= WIDTH - EDGE and (monday or day == 0 or room >= width + GAP):
             yield Label((x, TOP - 4.0), words, LETTERS)
             free = x + width + GAP
 
@@ -111,10 +121,10 @@ def _rows(build: Build, steps: Sequence[TimedStep], scale: _Scale) -> Iterator[I
     for row, step in enumerate(steps):
         top = TOP + row * ROW
         words = one_line(f"{numbers[step.operation]}  {titles[step.operation]}")
-        yield Label((0.0, top + ROW * 0.68), _fitted(words, LEFT - 3.0, LETTERS), LETTERS)
-        yield Line(((0.0, top + ROW), (WIDTH, top + ROW)), "guide")
+        room = LEFT - EDGE - 3.0
+        yield Label((EDGE + 1.0, top + ROW * 0.68), _fitted(words, room, LETTERS), LETTERS)
         if step.ready > step.finish:
-            yield _bar(scale.x(step.finish), scale.x(step.ready), top, 0.3, 0.2)
+            yield _bar(scale.x(step.finish), scale.x(step.ready), top, 0.3, 0.3)
         for stretch in step.stretches:
             begin, end = scale.x(stretch.begin), scale.x(stretch.end)
             tall = 0.12 if step.critical else 0.26
@@ -123,18 +133,21 @@ def _rows(build: Build, steps: Sequence[TimedStep], scale: _Scale) -> Iterator[I
 
 def _bar(left: float, right: float, top: float, inset: float, shade: float) -> Shape:
     """A bar in its row; ``inset`` is left free above and below, in rows."""
-    upper, lower = top + ROW * inset, top + ROW * (1 - inset)
+    return _block(left, right, top + ROW * inset, top + ROW * (1 - inset), shade)
+
+
+def _block(left: float, right: float, upper: float, lower: float, shade: float) -> Shape:
     ring = ((left, upper), (right, upper), (right, lower), (left, lower))
     return Shape((ring,), "fill", shade)
 
 
 def _legend(foot: float) -> Iterator[Item]:
     y = foot + FOOT - 4.0
-    x = 0.0
+    x = EDGE
     told = (
         (0.12, 1.0, "in hand; put it off, and the end moves"),
         (0.26, 1.0, "in hand; can wait"),
-        (0.3, 0.2, "dries or rests"),
+        (0.3, 0.3, "dries or rests"),
     )
     for inset, shade, words in told:
         yield _bar(x, x + (LEAST_BAR * 2 if shade == 1.0 else 6.0), y - ROW * 0.68, inset, shade)

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from foredge.contract import Bench, Problem, error, note, warning
+from foredge.contract import Bench, Path, Problem, note, warning
 from foredge.contract.work_plan import DAY
 from foredge.plan.bench_sessions import Session, read_daylight, read_sessions
 
@@ -72,54 +72,36 @@ def _joined(windows: Iterable[Window]) -> list[Window]:
 
 
 def read_calendar(bench: Bench) -> tuple[BenchCalendar | None, list[Problem]]:
-    """The calendar of a bench; None where it has no sessions or cannot be understood."""
+    """The calendar of a bench; None where it has no sessions or they cannot be understood.
+
+    Its days are real ones: the schema has refused 30 February.
+    """
     sessions, problems = read_sessions(bench)
     daylight, dark = read_daylight(bench)
-    start, wrong = _start(bench)
+    problems += dark
+    start = date.fromisoformat(bench.start) if bench.start is not None else None
     off, odd = _off(bench, start)
-    problems += [*dark, *wrong, *odd]
-    bad = any(problem.rule in _FATAL for problem in problems)
-    if bad or not sessions:
-        return None, problems
-    return BenchCalendar(sessions, start, off, daylight), problems
-
-
-_FATAL = ("session-days", "session-backwards", "no-such-day")
-
-
-def _start(bench: Bench) -> tuple[date | None, list[Problem]]:
-    if bench.start is None:
-        return None, []
-    day = day_of(bench.start)
-    if day is None:
-        return None, [error(("bench", "start"), f"there is no {bench.start}", "no-such-day")]
-    return day, []
+    if problems or not sessions:
+        return None, [*problems, *odd]
+    return BenchCalendar(sessions, start, off, daylight), odd
 
 
 def _off(bench: Bench, start: date | None) -> tuple[frozenset[int], list[Problem]]:
     if not bench.off:
         return frozenset(), []
-    if bench.start is None:
+    if start is None:
         text = "days off say nothing without a first day"
         remedy = "Add start: YYYY-MM-DD to the bench"
         return frozenset(), [warning(("bench", "off"), text, "off-without-start", remedy=remedy)]
-    days: set[int] = set()
+    days = [date.fromisoformat(text) for text in bench.off]
     problems: list[Problem] = []
-    last: date | None = None
-    for place, text in enumerate(bench.off):
-        day = day_of(text)
-        path = ("bench", "off", place)
-        if day is None:
-            problems.append(error(path, f"there is no {text}", "no-such-day"))
-            continue
-        if start is not None:
-            problems += _odd(path, day, start, last)
-            days.add((day - start).days)
-        last = day
-    return frozenset(days), problems
+    for place, day in enumerate(days):
+        last = days[place - 1] if place else None
+        problems += _odd(("bench", "off", place), day, start, last)
+    return frozenset((day - start).days for day in days), problems
 
 
-def _odd(path: tuple[str | int, ...], day: date, start: date, last: date | None) -> list[Problem]:
+def _odd(path: Path, day: date, start: date, last: date | None) -> list[Problem]:
     """A day off that is likely a slip: it comes too early, twice, or out of order."""
     if day < start:
         text = f"the day off {day} is before the bench's first day, {start}"
@@ -130,11 +112,3 @@ def _odd(path: tuple[str | int, ...], day: date, start: date, last: date | None)
         text = f"the day off {day} stands after {last}"
         return [note(path, text, "off-out-of-order", remedy="Look at its year and month")]
     return []
-
-
-def day_of(text: str) -> date | None:
-    """The day of ``YYYY-MM-DD``; None where no calendar has it."""
-    try:
-        return date.fromisoformat(text)
-    except ValueError:
-        return None

@@ -11,7 +11,7 @@ from foredge.display import show
 from foredge.plan.cost_sums import earned, sums
 from foredge.plan.hours import all_copies, hours, one_book
 from foredge.plan.money import money, ratio, times
-from foredge.plan.purchase import unit_of
+from foredge.plan.purchase import as_sold, unit_of
 from foredge.spec.money import currency_of
 
 
@@ -58,12 +58,10 @@ def _used(build: Build, line: LedgerLine, bought: Purchase) -> Sum | None:
         return None
     share = ratio(line.need.value, unit.value)
     system = build.book.display
-    price = f"{money(bought.price.amount, bought.price.currency)}"
-    how = f"{show(line.need, system)} of {show(unit, system)} at {price}"
-    if isinstance(item, Flat):
-        how = f"{show(line.need, system)} at {price}" + (
-            f" for {show(unit, system)}" if unit.value != 1 else ""
-        )
+    price = money(bought.price.amount, bought.price.currency)
+    how = f"{show(line.need, system)} at {price}"
+    if not isinstance(item, Flat) or unit.value != 1:
+        how += f" for {as_sold(unit if bought.unit is None else bought.unit, system)}"
     return Sum(f"used.{line.stock}", line.material, times(bought.price, share), how)
 
 
@@ -88,9 +86,8 @@ def _loss(cost: Cost) -> list[Problem]:
     return [
         warning(
             ("money", "asked"),
-            f"at this price every hour costs you money: {money(-left.amount, cost.currency)} "
-            f"are missing for {'the book' if cost.copies == 1 else f'{cost.copies} copies'}, "
-            f"{left.how}",
+            f"{'the book costs' if cost.copies == 1 else f'{cost.copies} copies cost'} "
+            f"{money(-left.amount, cost.currency)} more than this price brings: {left.how}",
             "asked-below-cost",
             consequence="The work earns nothing, and materials are given away with it",
             remedy="Ask more, use up what is on the shelf, or call it a gift",

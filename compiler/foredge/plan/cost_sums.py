@@ -59,9 +59,9 @@ class _Maker:
         return next((one.amount for one in self.found if one.key == key), Decimal(0))
 
     def _each(self, amount: Decimal) -> str:
-        """``4.00 EUR`` or ``3 × 4.00 EUR``."""
+        """``3 × 4.00 EUR``."""
         told = money(amount, self._currency)
-        return told if self._copies == 1 else f"{self._copies} × {told}"
+        return "as the spec says" if self._copies == 1 else f"{self._copies} × {told}"
 
     def outlay(self, materials: Sequence[MaterialCost]) -> None:
         """Materials by share, and what else is paid."""

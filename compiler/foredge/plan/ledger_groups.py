@@ -54,9 +54,10 @@ def groups(build: Build) -> list[Group]:
         key = (stock or "", "" if stock else _name(build, claim.material), kept.amount.dimension)
         group = found.get(key)
         if group is None:
-            material = _told(claim, stock, item)
-            group = found.setdefault(key, Group(material, stock, item, unclear=unclear))
+            group = found.setdefault(key, Group("", stock, item, unclear=unclear))
         group.claims.append(kept)
+    for group in found.values():
+        group.material = _told(group)
     return list(found.values())
 
 
@@ -71,11 +72,14 @@ def _name(build: Build, material: str) -> str:
     return ", ".join([min(known.names), known.colour])
 
 
-def _told(claim: Claim, stock: str | None, item: StockItem | None) -> str:
-    """What the sheet calls it: pieces and thread by their item."""
-    if stock is not None and (claim.piece is not None or not isinstance(item, Supply)):
-        return stock
-    return claim.material
+def _told(group: Group) -> str:
+    """What the sheet calls it: pieces and thread by their item, as a jar for several colours."""
+    names = dict.fromkeys(claim.material for claim in group.claims)
+    if group.stock is None or (isinstance(group.item, Supply) and len(names) == 1):
+        return next(iter(names))
+    if isinstance(group.item, Supply) and group.item.material is not None:
+        return group.item.material
+    return group.stock
 
 
 def _dimension(

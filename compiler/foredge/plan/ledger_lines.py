@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from foredge.contract import Build, Dimension, LedgerLine, Linear, Origin, Purchase, Quantity, leaf
+from foredge.display_number import decimal
 from foredge.plan.claims import NOWHERE, Claim
 from foredge.plan.fit import Cut, fit
 from foredge.plan.ledger_groups import Group, shelf_of
@@ -140,11 +142,11 @@ def _runs_out(want: _Want, there: float) -> int:
 
 
 def _pieces(cuts: tuple[Cut, ...]) -> str:
-    """``2 of 510.5 mm``, the longest first."""
+    """``2 × 510.5 mm``, the longest first."""
     counted: dict[float, int] = {}
     for cut in cuts:
         counted[cut.length_mm] = counted.get(cut.length_mm, 0) + 1
-    return ", ".join(f"{number} of {mm:.5g} mm" for mm, number in counted.items())
+    return ", ".join(f"{number} × {decimal(Fraction(mm), 1)} mm" for mm, number in counted.items())
 
 
 def _buy(

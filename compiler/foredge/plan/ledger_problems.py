@@ -20,6 +20,7 @@ from foredge.contract.stock import stock_path
 from foredge.display import show
 from foredge.plan.ledger_groups import shelf_key
 from foredge.plan.names import likely
+from foredge.plan.purchase import as_sold
 
 TOLD_BY_TEXT_BLOCK = "paper-short"
 
@@ -44,7 +45,7 @@ def _short(build: Build, line: LedgerLine) -> Problem:
     assert line.short is not None and line.shelf is not None and line.stock is not None
     item = build.book.stock[line.stock]
     where = f"; it runs out at '{_title(build, line.first)}'" if line.first else ""
-    pieces = f"; not joined, {line.pieces_short} find no room" if line.pieces_short else ""
+    pieces = f"; what is missing must be unjoined: {line.pieces_short}" if line.pieces_short else ""
     return warning(
         _path(item, line),
         f"'{line.stock}' is {_told(build, item, line.short)} short: {_needs(build, line)}, the "
@@ -83,8 +84,8 @@ def _remedy(build: Build, line: LedgerLine) -> str:
         return "Have that much more ready before you begin, or make the book smaller"
     if isinstance(build.book.stock.get(line.stock or ""), Flat) and buy.unit.value == 1:
         return f"Have {buy.units} more ready before you begin"
-    told = f"Buy {buy.units} × {show(buy.unit, build.book.display)} before you begin"
-    return f"{told}, in one length" if buy.in_one else told
+    in_one = ", in one length," if buy.in_one else ""
+    return f"Buy {buy.units} × {as_sold(buy.unit, build.book.display)}{in_one} before you begin"
 
 
 def _path(item: StockItem, line: LedgerLine) -> Path:

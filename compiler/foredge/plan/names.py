@@ -11,7 +11,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 
 from foredge.contract import Build, Flat, StockItem, Thread
 from foredge.tables import Row, Tables
@@ -29,12 +29,14 @@ class Called:
     colour: str
 
 
+@lru_cache(maxsize=4096)
 def fold(name: str) -> str:
     """``name`` as it is compared."""
     bare = re.sub(r"\([^)]*\)", " ", name.casefold())
     return " ".join(re.sub(r"[-_]", " ", bare).split())
 
 
+@lru_cache(maxsize=4096)
 def called(tables: Tables, material: str) -> Called:
     """The names that ``material`` goes by: the rows of the tables with its title."""
     titles = _titles(tables)

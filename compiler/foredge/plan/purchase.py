@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 
 from foredge.contract import Build, Flat, Linear, Purchase, Quantity, StockItem, number
+from foredge.display import show
 from foredge.plan.convert import converted
 from foredge.plan.fit import Cut, units_for
 
@@ -37,6 +38,13 @@ def bought(
         units, in_one = units_for(cuts, max(0.0, joinable), unit.value)
         return Purchase(amount, units, _sold(item, unit), price, in_one and units > 1)
     return Purchase(amount, math.ceil(amount.value / unit.value - 1e-9), _sold(item, unit), price)
+
+
+def as_sold(unit: Quantity, system: str) -> str:
+    """A buying unit in the words of the spec: ``50 m``, and not 164 ft of it."""
+    if unit.origin is not None and unit.origin.kind == "spec" and unit.origin.text:
+        return unit.origin.text
+    return show(unit, system)
 
 
 def _sold(item: StockItem | None, unit: Quantity) -> Quantity:

@@ -17,7 +17,8 @@ def plan_whole(build: Build) -> tuple[Build, list[Problem]]:
     cutting, cut = plan_cutting(build)
     build = replace(build, plan=replace(build.plan, cutting=cutting))
     ledger, short = plan_ledger(build)
-    build = replace(build, plan=replace(build.plan, ledger=ledger))
+    known = {**build.bands, **ledger.bands}
+    build = replace(build, plan=replace(build.plan, ledger=ledger), bands=known)
     moisture, wet = plan_moisture(build)
     build = replace(build, plan=replace(build.plan, moisture=moisture))
     work, late = plan_work(build)

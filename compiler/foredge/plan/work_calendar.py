@@ -13,8 +13,8 @@ from foredge.plan.bench_calendar import LONGEST, BenchCalendar
 from foredge.plan.schedule import Calendar
 from foredge.plan.work_evenings import closing, evenings, timed_steps
 from foredge.plan.work_minutes import hands_on
-from foredge.plan.work_solve import Answer, answer, days_late
-from foredge.plan.work_tasks import Job, job
+from foredge.plan.work_solve import Answer, answer, gap
+from foredge.plan.work_tasks import Job, Soon, job
 from foredge.plan.work_todo import Work
 
 MOST_ROUNDS = 400
@@ -44,7 +44,7 @@ def on_calendar(
         return plan, [*problems, _not_installed()]
     if found.schedule is None:
         return plan, [*problems, _no_schedule(found)]
-    problems += _spoilt(build, found)
+    problems += _spoilt(found)
     steps = timed_steps(asked, found.schedule)
     close, post = closing(build, steps)
     horizon = found.schedule.finish // DAY + 1
@@ -159,22 +159,28 @@ def _no_schedule(found: Answer) -> Problem:
     )
 
 
-def _spoilt(build: Build, found: Answer) -> list[Problem]:
-    """What the sessions lie too far apart for. Only a warning: keeping times are estimates."""
+def _spoilt(found: Answer) -> list[Problem]:
+    """What the sessions lie too far apart for. Only a warning: keeping times are estimates.
+
+    Of what is made once and used several times, the last use is told.
+    """
     assert found.schedule is not None
-    problems: list[Problem] = []
+    latest: dict[str, Soon] = {}
     for soon in found.spoilt:
-        most = duration((soon.lag.at_most or 0) * 60.0)
-        text = (
-            f"'{soon.after.id}' begins {days_late(soon, found.schedule):.1f} days after "
-            f"'{soon.before}', which asks for {most} at the most: {soon.why}"
-        )
-        problems.append(
-            warning(
-                SESSIONS,
-                text,
-                "sessions-too-far-apart",
-                remedy="Add a session between them, or make a fresh batch",
-            )
-        )
-    return problems
+        known = latest.get(soon.before)
+        if known is None or gap(soon, found.schedule) > gap(known, found.schedule):
+            latest[soon.before] = soon
+    return [_too_far_apart(soon, gap(soon, found.schedule)) for soon in latest.values()]
+
+
+def _too_far_apart(soon: Soon, minutes: int) -> Problem:
+    most = soon.lag.at_most or 0
+    return warning(
+        SESSIONS,
+        f"'{soon.after.id}' begins {duration(minutes * 60.0)} after '{soon.before}', which asks "
+        f"for {duration(most * 60.0)} at the most: {soon.why}",
+        "sessions-too-far-apart",
+        remedy="Add a session long enough for both"
+        if most < DAY
+        else "Add a session between them, or make a fresh batch",
+    )

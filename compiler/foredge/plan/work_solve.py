@@ -6,13 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from foredge.contract.work_plan import DAY
 from foredge.plan.bench_calendar import LONGEST, BenchCalendar
 from foredge.plan.schedule import Calendar, Lag, Schedule, solve, verify
 from foredge.plan.schedule.instance import compile_instance
 from foredge.plan.schedule.slack import latest_starts
 from foredge.plan.work_tasks import BENCH, LIGHT, Job, Soon
-
-DAY = 1440
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,16 +49,12 @@ def _drops(soon: Sequence[Soon]) -> list[tuple[Soon, ...]]:
 
 
 def _spoilt(dropped: Sequence[Soon], found: Schedule) -> tuple[Soon, ...]:
-    return tuple(soon for soon in dropped if _gap(soon, found) > (soon.lag.at_most or 0))
+    return tuple(soon for soon in dropped if gap(soon, found) > (soon.lag.at_most or 0))
 
 
-def _gap(soon: Soon, found: Schedule) -> int:
+def gap(soon: Soon, found: Schedule) -> int:
+    """Minutes from the end of the one to the beginning of the other."""
     return found.start[soon.lag.after] - found.segments[soon.lag.before][-1][1]
-
-
-def days_late(soon: Soon, found: Schedule) -> float:
-    """How long after the one the other begins, in days."""
-    return _gap(soon, found) / DAY
 
 
 def _ask(job: Job, calendar: Calendar, method: str) -> Schedule:

@@ -65,21 +65,45 @@ def capacities(book: Book, order: Sequence[Operation]) -> dict[str, int]:
     return {name: known.get(name, 1) for name in sorted(named | {"hands"}) if known.get(name, 1)}
 
 
-def rounds_of(
-    book: Book, operation: Operation, capacity: Mapping[str, int], longest: int
-) -> tuple[Round, ...]:
-    """The operation in as many rounds as press and sessions ask for.
-
-    ``longest`` is the longest session in which it may be done, in minutes.
-    """
+def _at_once(book: Book, operation: Operation, capacity: Mapping[str, int], longest: int) -> int:
+    """How many copies press and sessions allow at once; ``longest`` session in minutes."""
     copies = copies_of(book)
     if operation.batch:
-        return (Round(operation.id, operation, copies, hands_on(book, operation, copies)),)
-    at_once = copies
-    for name in _held(operation, capacity):
-        at_once = min(at_once, max(1, capacity[name]))
-    if not operation.splits:
-        at_once = max(1, min(at_once, longest // hands_on(book, operation, 1)))
+        return copies
+    at_once = min([copies, *(max(1, capacity[name]) for name in _held(operation, capacity))])
+    if operation.splits:
+        return at_once
+    return max(1, min(at_once, longest // hands_on(book, operation, 1)))
+
+
+def _linked(operation: Operation, known: Mapping[str, Operation]) -> list[str]:
+    """What it must follow soon, copy by copy: a batch is made once for all of them."""
+    names = (soon.operation for soon in operation.soon_after)
+    return [name for name in names if name in known and not known[name].batch]
+
+
+def _rounds(
+    book: Book,
+    todo: Sequence[Operation],
+    capacity: Mapping[str, int],
+    longest: Mapping[bool, int],
+) -> dict[str, tuple[Round, ...]]:
+    """Every operation in as many rounds as press and sessions ask for.
+
+    What must follow soon goes in the same rounds as what it follows: the first copies are
+    pressed before the next are pasted.
+    """
+    known = {operation.id: operation for operation in todo}
+    sizes = {one.id: _at_once(book, one, capacity, longest[one.outdoors]) for one in todo}
+    links = [(one.id, name) for one in todo if not one.batch for name in _linked(one, known)]
+    while any(sizes[one] != sizes[other] for one, other in links):
+        for one, other in links:
+            sizes[one] = sizes[other] = min(sizes[one], sizes[other])
+    return {one.id: _in_rounds(book, one, sizes[one.id]) for one in todo}
+
+
+def _in_rounds(book: Book, operation: Operation, at_once: int) -> tuple[Round, ...]:
+    copies = copies_of(book)
     sizes = [min(at_once, copies - done) for done in range(0, copies, at_once)]
     return tuple(
         Round(
@@ -107,10 +131,7 @@ def job(
     """Tasks and lags of everything that is not over. ``longest`` session by "outdoors"."""
     todo = [operation for operation in order if operation.id not in begun.over]
     capacity = capacities(book, order)
-    rounds = {
-        operation.id: rounds_of(book, operation, capacity, longest[operation.outdoors])
-        for operation in todo
-    }
+    rounds = _rounds(book, todo, capacity, longest)
     known = {operation.id: operation for operation in order}
     tasks = [Task(ORIGIN, 0)]
     lags: list[Lag] = []
@@ -120,7 +141,7 @@ def job(
             tasks += more
             lags += rests
         lags += _in_turn(rounds[operation.id])
-        lags += _after(operation.id, before[operation.id], rounds, known, begun)
+        lags += _after(operation, before[operation.id], rounds, known, begun)
     soon = tuple(soon for operation in todo for soon in _soon(operation, rounds, before))
     return Job(tuple(tasks), tuple(lags), soon, capacity, rounds)
 
@@ -144,20 +165,27 @@ def _in_turn(rounds: Sequence[Round]) -> list[Lag]:
 
 
 def _after(
-    name: str,
+    operation: Operation,
     needs: set[str],
     rounds: Mapping[str, tuple[Round, ...]],
     known: Mapping[str, Operation],
     begun: Begun,
 ) -> list[Lag]:
-    """What the first round waits for; the others follow it."""
-    first = rounds[name][0].task
+    """What the first round waits for; the others follow it. What goes copy by copy waits for
+    its own copies only."""
+    own = rounds[operation.id]
+    linked = _linked(operation, known)
     lags: list[Lag] = []
     for need in sorted(needs):
         wait = whole_minutes(known[need].wait)
-        lags += [Lag(one.task, first, wait, from_finish=True) for one in rounds.get(need, ())]
+        theirs = rounds.get(need, ())
+        if need in linked and len(theirs) == len(own):
+            pairs = zip(theirs, own, strict=True)
+            lags += [Lag(one.task, other.task, wait, from_finish=True) for one, other in pairs]
+        else:
+            lags += [Lag(one.task, own[0].task, wait, from_finish=True) for one in theirs]
         if need in begun.finished and begun.finished[need] + wait > 0:
-            lags.append(Lag(ORIGIN, first, begun.finished[need] + wait))
+            lags.append(Lag(ORIGIN, own[0].task, begun.finished[need] + wait))
     return lags
 
 
@@ -166,15 +194,22 @@ def _soon(
 ) -> list[Soon]:
     """Maximum lags after what is planned itself and comes before it in any case."""
     earlier = ancestors(frozenset({operation.id}), before) if operation.soon_after else set()
+    own = rounds[operation.id]
     return [
         Soon(
-            Lag(first.task, one.task, 0, whole_minutes(soon.within), from_finish=True),
+            Lag(one.task, other.task, 0, whole_minutes(soon.within), from_finish=True),
             soon.operation,
             operation,
             soon.why,
         )
         for soon in operation.soon_after
-        if soon.operation in earlier
-        for first in rounds.get(soon.operation, ())[:1]
-        for one in rounds[operation.id]
+        if soon.operation in earlier and soon.operation in rounds
+        for one, other in _pairs(rounds[soon.operation], own)
     ]
+
+
+def _pairs(theirs: Sequence[Round], own: Sequence[Round]) -> list[tuple[Round, Round]]:
+    """Copy by copy where both go in the same rounds; from the first round of a batch else."""
+    if len(theirs) == len(own):
+        return list(zip(theirs, own, strict=True))
+    return [(theirs[0], one) for one in own]

@@ -147,8 +147,9 @@ def _thousands(text: str) -> MeasureError | None:
     if found is None:
         return None
     whole, rest, currency = found.groups()
+    small = f"{whole}.{rest[:2] if rest.endswith('0') else rest + '0'}"
     return MeasureError(
-        f"{shown(text)} can be read in two ways; write {whole}.{rest}0 {currency} or "
+        f"{shown(text)} can be read in two ways; write {small} {currency} or "
         f"{whole}{rest} {currency}",
         "not-a-price",
     )

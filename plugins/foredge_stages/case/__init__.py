@@ -23,6 +23,7 @@ from foredge_stages.case.drawings import corner_template, laid_open, spacer_jig
 from foredge_stages.case.frame import Chosen, Frame, build_frame, hangs
 from foredge_stages.case.inner_strip import PASTE, paste_strip
 from foredge_stages.case.options import CaseOptions
+from foredge_stages.case.templates import spine_piece, square_jig
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,7 @@ class CaseStage:
                 ),
             )
         )
-        return parts + _closing(frame, parts)
+        return parts + _closing(frame, parts, book.display)
 
 
 def _boards(book: Book, chosen: Chosen, frame: Frame) -> BoardsResult:
@@ -127,7 +128,7 @@ def _join(book: Book, chosen: Chosen, frame: Frame, upstream: Upstream) -> Stage
     return result
 
 
-def _closing(frame: Frame, parts: StageResult) -> StageResult:
+def _closing(frame: Frame, parts: StageResult, display: str) -> StageResult:
     """What only the whole case knows: its mass, its drawings, the sizes of its pieces."""
     named = {quantity.name: quantity for quantity in parts.quantities}
     sizes = [
@@ -145,13 +146,19 @@ def _closing(frame: Frame, parts: StageResult) -> StageResult:
         for _ in masses[:1]
     )
     corner = tuple(
-        corner_template(named["case.corner"], named["case.turn_in"])
+        corner_template(named["case.corner"], named["case.turn_in"], display)
         for name in named
         if name == "case.corner"
     )
     return StageResult(
         quantities=(*new.values(), *whole),
-        drawings=(laid_open(frame, named), spacer_jig(frame), *corner),
+        drawings=(
+            laid_open(frame, named, display),
+            *spine_piece(frame, display),
+            spacer_jig(frame, display),
+            *corner,
+            *square_jig(frame, display),
+        ),
     )
 
 

@@ -4,14 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from foredge.contract import Drawing, GrainArrow, Item, Label, Line, Measured, Point, Quantity
+from foredge.contract import (
+    Drawing,
+    GrainArrow,
+    Item,
+    Label,
+    Line,
+    Measured,
+    Point,
+    Quantity,
+    show_length,
+)
 from foredge_stages.case.frame import Frame
 
 MARGIN = 30.0
 """Room around the case for dimensions, mm."""
 
 
-def laid_open(frame: Frame, named: Mapping[str | None, Quantity]) -> Drawing:
+def laid_open(frame: Frame, named: Mapping[str | None, Quantity], display: str) -> Drawing:
     """The inside of the case before turning in: boards, joints, spine, turn-ins, mitres.
 
     ``named`` are the quantities of the case; turn-in, corner and the edge of a cloth that
@@ -26,14 +36,14 @@ def laid_open(frame: Frame, named: Mapping[str | None, Quantity]) -> Drawing:
         _box(right, top, board, height),
         *(_grain(x + board / 2, top + height / 2) for x in (left, right)),
         *_spine(frame, left + board, top),
-        *_dimensions(frame, left, right, top),
+        *_dimensions(frame, left, right, top, display),
     ]
     reach = named.get("case.cloth_reach")
     if reach is not None:
         edges = (left + board - reach.value, right + reach.value)
         items += [Line(((x, top - turn), (x, top + height + turn)), "hidden") for x in edges]
     if turn:
-        items += _covering(left, top, right + board - left, height, turn, named)
+        items += _covering(left, top, right + board - left, height, turn, named, display)
     width = 2 * MARGIN + 2 * turn + 2 * board + frame.distance.value
     return Drawing(
         "case-laid-open",
@@ -63,16 +73,16 @@ def _spine(frame: Frame, board_edge: float, top: float) -> list[Item]:
     return [Line(((middle, top), (middle, top + height)), "guide")]
 
 
-def _dimensions(frame: Frame, left: float, right: float, top: float) -> list[Item]:
+def _dimensions(frame: Frame, left: float, right: float, top: float, display: str) -> list[Item]:
     board, bottom = frame.width.value, top + frame.height.value
     inner = left + board
     joint = inner + frame.joint.value
     return [
-        Measured((left, bottom), (inner, bottom), _mm(frame.width), -8),
-        Measured((inner, bottom), (right, bottom), _mm(frame.distance), -8),
-        Measured((right, bottom), (right + board, bottom), _mm(frame.width), -8),
-        Measured((inner, top), (joint, top), _mm(frame.joint), 8),
-        Measured((left, bottom), (left, top), _mm(frame.height), 8),
+        Measured((left, bottom), (inner, bottom), show_length(frame.width, display), -8),
+        Measured((inner, bottom), (right, bottom), show_length(frame.distance, display), -8),
+        Measured((right, bottom), (right + board, bottom), show_length(frame.width, display), -8),
+        Measured((inner, top), (joint, top), show_length(frame.joint, display), 8),
+        Measured((left, bottom), (left, top), show_length(frame.height, display), 8),
     ]
 
 
@@ -83,6 +93,7 @@ def _covering(
     height: float,
     turn: float,
     named: Mapping[str | None, Quantity],
+    display: str,
 ) -> list[Item]:
     outer = _box(left - turn, top - turn, width + 2 * turn, height + 2 * turn)
     items: list[Item] = [Line(outer.points, "cut", closed=True)]
@@ -93,10 +104,10 @@ def _covering(
                 items.append(Line(_mitre(x, y, dx, dy, clear.value, turn), "cut"))
     x, y = left - turn, top - turn
     bottom, right = y + height + 2 * turn, x + width + 2 * turn
-    items.append(Measured((x, y), (left, y), _mm(named["case.turn_in"]), 8))
+    items.append(Measured((x, y), (left, y), show_length(named["case.turn_in"], display), 8))
     items += [
-        Measured((x, bottom), (right, bottom), f"{width + 2 * turn:.4g} mm", -12),
-        Measured((x, bottom), (x, y), f"{height + 2 * turn:.4g} mm", 12),
+        Measured((x, bottom), (right, bottom), show_length(width + 2 * turn, display), -12),
+        Measured((x, bottom), (x, y), show_length(height + 2 * turn, display), 12),
     ]
     return items
 
@@ -113,42 +124,52 @@ def _known(named: Mapping[str | None, Quantity]) -> tuple[Quantity, ...]:
     return tuple(named[name] for name in ("case.turn_in", "case.corner") if name in named)
 
 
-def corner_template(clear: Quantity, over: Quantity) -> Drawing:
+def corner_template(clear: Quantity, over: Quantity, display: str) -> Drawing:
     """A true-scale jig: laid on the board's corner, its long edge is where the mitre is cut."""
     board_corner, turn = clear.value, over.value
-    size = 2 * turn + 20
-    at = 10 + turn
+    at, reach = 14 + turn, turn + 34
     start, end = _mitre(at, at, -1.0, -1.0, board_corner, turn)
+    cloth = ((at - turn, at + reach), (at - turn, at - turn), (at + reach, at - turn))
     return Drawing(
         "case-corner",
-        "Corner template: mitre",
-        size + 60,
-        size + 20,
+        "Corner template: turn-in and mitre",
+        at + reach + 30,
+        at + reach + 24,
         (
-            Line(((at, at + turn + 10), (at, at), (at + turn + 10, at)), "outline"),
+            Line(((at, at + reach), (at, at), (at + reach, at)), "outline"),
+            Line(cloth, "hidden"),
             Line((start, end), "cut"),
-            Label((at + 3, at + 8), "board"),
-            Label((at + 3, 8), "cut the cloth along the slanting line"),
+            Measured((at - turn, at + reach), (at, at + reach), show_length(over, display), -8),
+            Label((at + 4, at + 8), "board"),
+            Label((at + 4, at + 13), "cut the cloth", 3.0),
+            Label((at + 4, at + 17), "along the slanting line", 3.0),
         ),
         true_scale=True,
         sizes=(clear, over),
     )
 
 
-def spacer_jig(frame: Frame) -> Drawing:
+def spacer_jig(frame: Frame, display: str) -> Drawing:
     """The spacer strips at full size, each with its width."""
     height, y = min(frame.height.value, 60.0), 10.0
     wide = frame.distance.value
     items: list[Item] = [
         Line(_box(10, y, wide, height).points, "cut", closed=True),
-        Measured((10, y + height), (10 + wide, y + height), _mm(frame.distance), -6),
+        Measured(
+            (10, y + height), (10 + wide, y + height), show_length(frame.distance, display), -6
+        ),
         Label((10, y + height + 16), "board to board"),
     ]
     x = 10 + wide + 15
     if frame.spine.has_piece:
         items += [
             Line(_box(x, y, frame.joint.value, height).points, "cut", closed=True),
-            Measured((x, y + height), (x + frame.joint.value, y + height), _mm(frame.joint), -6),
+            Measured(
+                (x, y + height),
+                (x + frame.joint.value, y + height),
+                show_length(frame.joint, display),
+                -6,
+            ),
             Label((x, y + height + 16), "joint"),
         ]
         x += frame.joint.value + 15
@@ -161,7 +182,3 @@ def spacer_jig(frame: Frame) -> Drawing:
         true_scale=True,
         sizes=(frame.height, frame.distance, frame.joint),
     )
-
-
-def _mm(q: Quantity) -> str:
-    return f"{q.value:.4g} mm"

@@ -12,9 +12,10 @@ from foredge.contract import (
     ReliefShape,
     Rings,
     outline_of,
+    show_length,
 )
 from foredge_stages.sculpt.reading import Relief
-from foredge_stages.sculpt.sheets import LEFT, TOP, board, mm, moved
+from foredge_stages.sculpt.sheets import LEFT, TOP, board, moved
 
 SEEN = "sculpt-{on}-cut-out"
 
@@ -27,11 +28,18 @@ def cut_out(relief: Relief, clear: Quantity) -> Drawing:
     items += [Line(ring, "hidden", closed=True) for ring in moved(relief.report.footprint)]
     items += [Line(ring, "cut", closed=True) for ring in moved(cut)]
     items.append(_head(relief))
-    items.append(Measured((LEFT, TOP), (LEFT + panel.width.value, TOP), mm(panel.width), 12.0))
+    items.append(
+        Measured(
+            (LEFT, TOP),
+            (LEFT + panel.width.value, TOP),
+            show_length(panel.width, relief.book.display),
+            12.0,
+        )
+    )
     return Drawing(
         SEEN.format(on=relief.on),
         f"Pressing board for the {relief.where}: cut along the full line, "
-        f"{mm(clear)} outside the relief",
+        f"{show_length(clear, relief.book.display)} outside the relief",
         panel.width.value + 2 * LEFT,
         panel.height.value + 2 * TOP,
         tuple(items),

@@ -21,10 +21,11 @@ from foredge.contract import (
     Shaped,
     level_cuts,
     outline_of,
+    show_length,
     upright_cut,
 )
 from foredge_stages.sculpt.reading import Relief
-from foredge_stages.sculpt.sheets import LEFT, TOP, axes, board, mm, moved
+from foredge_stages.sculpt.sheets import LEFT, TOP, axes, board, moved
 
 STEPS_MM = (1.0, 2.0, 3.0, 5.0, 10.0, 20.0)
 MOST_LINES = 8
@@ -46,11 +47,16 @@ def plan(relief: Relief) -> Drawing:
     items += [label for one in relief.shaped[:MOST_NAMES] for label in _name(relief, one)]
     items += [
         *axes(panel),
-        Measured((LEFT, TOP), (LEFT + panel.width.value, TOP), mm(panel.width), 10.0),
+        Measured(
+            (LEFT, TOP),
+            (LEFT + panel.width.value, TOP),
+            show_length(panel.width, relief.book.display),
+            10.0,
+        ),
         Measured(
             (LEFT + panel.width.value, TOP),
             (LEFT + panel.width.value, TOP + panel.height.value),
-            mm(panel.height),
+            show_length(panel.height, relief.book.display),
             10.0,
         ),
     ]
@@ -131,7 +137,7 @@ def _name(relief: Relief, one: Shaped) -> list[Item]:
 
 def sections(relief: Relief) -> Drawing:
     """Across (A) and from head to tail (B), through the middle of the highest part, to scale."""
-    panel = relief.panel
+    panel, display = relief.panel, relief.book.display
     x, y = summit(relief)
     wide, high = panel.width.value, panel.height.value
     across = upright_cut(relief.shapes, relief.skin, (0.0, y), (wide, y))
@@ -140,9 +146,21 @@ def sections(relief: Relief) -> Drawing:
     first, second = TOP + top, TOP + 2 * top + 34
     thick = relief.upstream.quantity("case.board.thickness").value
     items: list[Item] = [
-        *_section(across, first, thick, f"A: across, {y:.0f} mm below the head"),
-        *_section(along, second, thick, f"B: from head to tail, {x:.0f} mm from the edge"),
-        Measured((LEFT, first), (LEFT, first - top), mm(relief.report.height), 8.0),
+        *_section(
+            across, first, thick, f"A: across, {show_length(round(y), display)} below the head"
+        ),
+        *_section(
+            along,
+            second,
+            thick,
+            f"B: from head to tail, {show_length(round(x), display)} from the edge",
+        ),
+        Measured(
+            (LEFT, first),
+            (LEFT, first - top),
+            show_length(relief.report.height, relief.book.display),
+            8.0,
+        ),
     ]
     return Drawing(
         f"sculpt-{relief.on}-sections",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from foredge.contract import Item, Label, Line, Panel, Point, Quantity, Rings
+from foredge.contract import Item, Label, Line, Panel, Point, Rings
 
 LEFT = 24.0
 TOP = 24.0
@@ -41,8 +41,3 @@ def axes(panel: Panel) -> list[Item]:
 def moved(rings: Rings, right: float = LEFT, down: float = TOP) -> Iterable[tuple[Point, ...]]:
     """Rings of the panel where the panel is drawn."""
     return (tuple((x + right, y + down) for x, y in ring) for ring in rings)
-
-
-def mm(q: Quantity) -> str:
-    """``12.5 mm``."""
-    return f"{round(q.value, 1):g} mm"

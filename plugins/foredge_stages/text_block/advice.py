@@ -3,15 +3,12 @@
 from __future__ import annotations
 
 from foredge.contract import (
-    Book,
-    EndPaperResult,
     Path,
     Problem,
     Quantity,
     ThreadFigures,
     cited,
     note,
-    warning,
 )
 from foredge_stages.text_block.linings import super_cloth
 from foredge_stages.text_block.plan import Plan
@@ -65,11 +62,10 @@ def for_case(made: Plan) -> tuple[Quantity, ...]:
 
 
 def problems(made: Plan) -> list[Problem]:
-    """What the thread and the hinge call for."""
+    """What the thread calls for."""
     thread = made.thread
     return [
         *thread_problems(thread.figures, thread.name, thread.sewing_part.path),
-        *hinge_problems(made.book, thread.ends, thread.ends_part.path),
     ]
 
 
@@ -85,21 +81,5 @@ def thread_problems(thread: ThreadFigures, chosen: str | None, path: Path) -> li
             "thread-assumed",
             consequence="Swell and spine are only guessed",
             remedy="Wind ten turns on a pencil, measure them, and give a tenth as diameter",
-        )
-    ]
-
-
-def hinge_problems(book: Book, ends: EndPaperResult, path: Path) -> list[Problem]:
-    """Tipped end-papers under a relief."""
-    if ends.hinge != "tipped" or not book.relief_on_board():
-        return []
-    return [
-        warning(
-            path,
-            "a board with a relief would hang on tipped end-papers",
-            "tipped-under-relief",
-            consequence="The end-paper is the first thing to tear under a heavy cover",
-            remedy="Take sewn or cloth-jointed end-papers, and muslin for the super",
-            source="common practice",
         )
     ]

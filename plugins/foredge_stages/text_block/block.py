@@ -175,9 +175,9 @@ def filled(options: TextBlockOptions, block: Block) -> tuple[tuple[Quantity, ...
     return (edge, stubs), [problem]
 
 
-def swell_problems(book: Book, leaves: Quantity, swollen: Quantity) -> list[Problem]:
-    """How much thicker the spine comes out than the fore-edge."""
-    share = swollen.value / leaves.value
+def swell_problems(book: Book, edge: Quantity, swollen: Quantity) -> list[Problem]:
+    """How much thicker the spine comes out than the fore-edge, ``edge``, end-papers and all."""
+    share = swollen.value / edge.value
     most, round_at = book.default("swell-flat"), book.default("swell-rounded")
     if share <= most.value:
         return []
@@ -185,8 +185,8 @@ def swell_problems(book: Book, leaves: Quantity, swollen: Quantity) -> list[Prob
     return [
         tell(
             (SECTION, "sewing"),
-            f"the thread swells the spine by {mm(swollen)}, {share:.0%} of the leaves' "
-            f"{mm(leaves)}; a flat back takes about {most.value:.0%}",
+            f"the thread swells the spine by {mm(swollen)}, {share:.0%} of the "
+            f"{mm(edge)} at the fore-edge; a flat back takes about {most.value:.0%}",
             "swell-large",
             consequence="The block becomes a wedge, thick at the spine",
             remedy="Take a thinner thread or more folios to a gathering, press longer, or "

@@ -1,4 +1,4 @@
-"""The punching template at true scale, the folios on a sheet, the pages of a gathering."""
+"""The punching template at true scale, and the pages of a gathering."""
 
 from __future__ import annotations
 
@@ -11,10 +11,10 @@ from foredge.contract import (
     Measured,
     Point,
     Quantity,
+    show_length,
 )
 from foredge_stages.text_block.counts import collation
 from foredge_stages.text_block.sizes import Sizes
-from foredge_stages.text_block.terms import mm
 
 STRIP_MM = 60.0
 MARGIN_MM = 20.0
@@ -27,7 +27,7 @@ def rectangle(x: float, y: float, width: float, height: float) -> tuple[Point, .
     return ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
 
 
-def template(size: Sizes, stations: tuple[Quantity, ...]) -> Drawing:
+def template(size: Sizes, stations: tuple[Quantity, ...], display: str) -> Drawing:
     """A strip as high as the folded leaf: laid into the fold, head to head, and punched."""
     height, left, top = size.fold_height.value, MARGIN_MM, MARGIN_MM
     middle = left + STRIP_MM / 2
@@ -37,7 +37,10 @@ def template(size: Sizes, stations: tuple[Quantity, ...]) -> Drawing:
         Label((middle - 6, top + 11), "HEAD", 4.0, anchor="end"),
         Line(((left + 4, top + 11), (left + 7, top + 6), (left + 10, top + 11)), "outline"),
         Measured(
-            (left + STRIP_MM, top + height), (left + STRIP_MM, top), mm(size.fold_height), -6.0
+            (left + STRIP_MM, top + height),
+            (left + STRIP_MM, top),
+            show_length(size.fold_height, display),
+            -6.0,
         ),
     ]
     for place, station in enumerate(stations, start=1):
@@ -45,7 +48,9 @@ def template(size: Sizes, stations: tuple[Quantity, ...]) -> Drawing:
         items += [
             Line(((middle - TICK_MM, y), (middle + TICK_MM, y)), "outline"),
             Circle((middle, y), 0.8, "outline"),
-            Label((middle + TICK_MM + 1.5, y + 1.2), f"{place}: {mm(station)}", 3.0),
+            Label(
+                (middle + TICK_MM + 1.5, y + 1.2), f"{place}: {show_length(station, display)}", 3.0
+            ),
         ]
     for name, cut, y in (("head", size.trims.head, top), ("tail", size.trims.tail, top + height)):
         if cut.value > 0:

@@ -70,6 +70,7 @@ def _check_grain(made: Prepared) -> Operation:
         steps=tuple(steps),
         hands_on=made.book.practice("hand-measure"),
         tools=("one spare sheet", "pencil"),
+        batch=True,
     )
 
 

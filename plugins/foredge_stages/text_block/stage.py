@@ -32,6 +32,7 @@ from foredge_stages.text_block import (
 )
 from foredge_stages.text_block.options import TextBlockOptions
 from foredge_stages.text_block.plan import Plan, plan
+from foredge_stages.text_block.spine_drawing import linings_template
 from foredge_stages.text_block.terms import SECTION, STAGE, name
 
 
@@ -77,10 +78,11 @@ def _folio(made: Plan) -> Piece:
 
 
 def _drawings(made: Plan) -> tuple[Drawing, ...]:
-    size = made.paper.size
+    size, display = made.paper.size, made.book.display
     return (
-        drawings.template(size, made.thread.sewing.stations),
+        drawings.template(size, made.thread.sewing.stations, display),
         *drawings.gathering(int(made.paper.folios.value)),
+        *linings_template(made.block, made.linings, display),
     )
 
 
@@ -170,6 +172,15 @@ def _edge(made: Plan, part: Part[Any], trimmed: str) -> StageResult:
     return treated
 
 
+def _swell_problems(made: Plan) -> list[Problem]:
+    """None where the block has been measured, or the room is wanted for what is pasted in."""
+    measured = {"block.spine", "block.fore_edge"} <= set(made.book.readings)
+    if measured or made.options.inserts is not None:
+        return []
+    edge = made.leaves + made.thread.ends.thickness
+    return block.swell_problems(made.book, edge, made.swell)
+
+
 def _problems(made: Plan) -> tuple[Problem, ...]:
     leaves, chosen = made.paper, made.options.gatherings
     return (
@@ -182,7 +193,7 @@ def _problems(made: Plan) -> tuple[Problem, ...]:
         *paper.short_of_sheets(
             made.book, made.options, leaves.layout, leaves.sheets, leaves.counts.folios
         ),
-        *block.swell_problems(made.book, made.leaves, made.swell),
+        *_swell_problems(made),
         *block.filled(made.options, made.block)[1],
         *made.linings.problems,
         *advice.problems(made),

@@ -128,7 +128,7 @@ def test_same_pages_same_bytes() -> None:
 
 
 def test_title_and_no_fitting_to_the_page() -> None:
-    hostile = "</script><b>\"& (a) \\ Жизнь"
+    hostile = '</script><b>"& (a) \\ Жизнь'
     reader = PdfReader(io.BytesIO(to_pdf([on_a_page(Drawing("x", "x", 9, 9, ()))], hostile)))
     assert reader.metadata is not None and reader.metadata.title == hostile
     assert reader.trailer["/Root"]["/ViewerPreferences"]["/PrintScaling"] == "/None"

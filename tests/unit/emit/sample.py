@@ -36,6 +36,7 @@ from foredge.contract import (
     merge,
     say,
 )
+from foredge.plan.ledger import plan_ledger
 from foredge.plan.order import order
 from foredge.problem import Span
 from foredge.quantity import bands
@@ -279,7 +280,7 @@ def sample(
         ("measured", "block", "spine"): 60,
     }
     positions = {path: Span(FILE, line, 5) for path, line in lines.items()}
-    return Build(
+    build = Build(
         name="tide-table",
         file=FILE,
         book=made,
@@ -303,6 +304,8 @@ def sample(
             ),
         ),
     )
+    ledger, _ = plan_ledger(build)
+    return replace(build, plan=replace(build.plan, ledger=ledger))
 
 
 def renamed(build: Build, name: str) -> Build:

@@ -9,7 +9,7 @@ import foredge_end_papers.sewn
 import foredge_end_papers.tipped
 from foredge.contract import Operation, Piece, StageResult
 from foredge.testing import check_plugin
-from text_block_books import errors, made, quantity, rules, value
+from text_block_books import errors, made, quantity, value
 
 STOCK = {
     "marbled": {
@@ -113,4 +113,3 @@ def test_made_before_punching_or_tipped_after_sewing() -> None:
     made_first = operation(ends("sewn"), "make-end-papers")
     assert made_first.before_any == ("text-block.punch",)
     assert operation(ends("tipped"), "tip-end-papers").after == ("text-block.sew",)
-    assert "tipped-under-relief" not in rules(ends("tipped"))

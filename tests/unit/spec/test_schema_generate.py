@@ -84,8 +84,9 @@ def test_the_envelope_is_a_valid_schema_and_closed_and_described() -> None:
     envelope = json.loads(schema_text("envelope.schema.json"))
     jsonschema.Draft202012Validator.check_schema(envelope)
     known = KEYWORDS | {"x-foredge-stock-item"}
-    assert envelope["properties"]["bench"].keys() == {"description", "type"}
-    envelope["properties"]["bench"] = envelope_schema()["properties"]["bench"]
+    for key in ("bench", "money"):
+        assert envelope["properties"][key].keys() == {"description", "type"}
+        envelope["properties"][key] = envelope_schema()["properties"][key]
     for place, part in parts_of(envelope):
         assert set(part) <= known, place
         if "properties" in part:

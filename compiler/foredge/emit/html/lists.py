@@ -11,7 +11,7 @@ from foredge.contract import Build
 from foredge.emit.html.numbers import Numbers
 from foredge.emit.html.told import as_html, told
 from foredge.emit.html.work import page_piece
-from foredge.emit.materials import cut_from, pieces_by_stock, uses
+from foredge.emit.materials import cut_from, pieces_by_stock
 from foredge.emit.numbers import stage_numbers
 from foredge.emit.overview import glance_rows
 
@@ -30,14 +30,6 @@ def cut_groups(build: Build, numbers: Numbers) -> list[SimpleNamespace]:
     for group, pieces in zip(groups, pieces_by_stock(build), strict=True):
         group.rows = [page_piece(build, numbers, piece) for piece in pieces]
     return groups
-
-
-def use_rows(build: Build, numbers: Numbers) -> list[SimpleNamespace]:
-    """Every material used up."""
-    rows: list[SimpleNamespace] = told(build, uses)
-    for row in rows:
-        row.amount = numbers.ranged(row.whole, row.band)
-    return rows
 
 
 def stage_tables(build: Build, numbers: Numbers) -> list[Any]:

@@ -7,7 +7,8 @@ from types import SimpleNamespace
 
 from markupsafe import Markup
 
-from foredge.contract import LENGTH, Build, Gate, Reading
+from foredge.contract import LENGTH, Build, Gate, Quantity, Reading
+from foredge.display import show
 from foredge.display_number import decimal, exact
 from foredge.emit.gates import gate_views
 from foredge.emit.html.numbers import Numbers
@@ -91,8 +92,6 @@ def _box(
     band = estimate_of(quantity)
     metric, imperial, both = (estimate_text(quantity, system) for system in SYSTEMS)
     length = quantity.dimension == LENGTH
-    read = quantity.op == "gate" and quantity.data.read
-    origin = quantity.args[-1].origin if read else None
     return PageBox(
         id=name,
         key=reading.key,
@@ -100,10 +99,19 @@ def _box(
         estimate=numbers.told(quantity, (metric, imperial, both)),
         low=_plain(band.low) if length else "",
         high=_plain(band.high) if length else "",
-        value=origin.text.strip() if origin is not None else "",
+        value=_written(quantity, "imperial" if build.book.display == "imperial" else "metric"),
         off=view.off,
         unit=switched(("mm", "in", "mm"), build.book.display),
     )
+
+
+def _written(quantity: Quantity, system: str) -> str:
+    """The reading as the spec has it; empty where there is none yet."""
+    if quantity.op != "gate" or not quantity.data.read:
+        return ""
+    origin = quantity.args[-1].origin
+    said = origin.text.strip() if origin is not None else ""
+    return said or show(quantity, system)
 
 
 def _plain(value: float) -> str:

@@ -82,13 +82,18 @@ def switched(texts: tuple[str, str, str], shown: str, **attributes: str) -> Mark
     return Markup("<span{}>{}</span>").format(pairs, words)
 
 
+def each_system(build: Build, view: Callable[[Build], Any]) -> list[Any]:
+    """``view`` of ``build`` once a system of units, in the order of :data:`SYSTEMS`."""
+    books = [replace(build, book=replace(build.book, display=system)) for system in SYSTEMS]
+    return [view(book) for book in books]
+
+
 def told(build: Build, view: Callable[[Build], Any]) -> Any:
     """``view`` of ``build`` as HTML: the same shape, with every text ready for the page.
 
     A dataclass becomes a namespace with its fields; quantities and their bands stay as they are.
     """
-    books = [replace(build, book=replace(build.book, display=system)) for system in SYSTEMS]
-    return _together([view(book) for book in books], build.book.display)
+    return _together(each_system(build, view), build.book.display)
 
 
 def _together(views: list[Any], shown: str) -> Any:
