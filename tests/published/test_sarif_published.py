@@ -1,7 +1,7 @@
 """Problems as SARIF against the schema OASIS published for it, and as JSON against our own.
 
 OASIS Open, Static Analysis Results Interchange Format (SARIF) Version 2.1.0, 2020 (errata 01,
-2023): sarif-schema-2.1.0.json, see the .source.txt beside it. Numbers are its clauses.
+2023): sarif-schema-2.1.0.json, see the .source.txt beside it. Numbers are its clauses, from memory.
 """
 
 from __future__ import annotations
@@ -64,7 +64,7 @@ def test_json_problems_keep_their_own_schema(spec: Path, monkeypatch: pytest.Mon
 
 
 def test_the_schema_can_refuse() -> None:
-    """3.13.4 and 3.27.10: a run needs its tool, a level is one of four words."""
+    """3.14.6 and 3.27.10: a run needs its tool, a level is one of four words."""
     result = {"message": {"text": "a"}, "level": "fatal"}
     log = {"version": "2.1.0", "runs": [{"results": [result]}]}
     faults = {"/".join(map(str, one.path)) for one in Draft7Validator(SCHEMA).iter_errors(log)}
@@ -99,7 +99,7 @@ def test_a_name_with_signs_in_it_becomes_a_uri(
 
 
 def test_columns_count_characters(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    """3.14.17: a sign beyond the basic plane is one column by unicodeCodePoints, two by UTF-16 (27 here)."""
+    """3.14.17: a sign beyond the basic plane is one column by unicodeCodePoints, two by UTF-16."""
     monkeypatch.chdir(tmp_path)
     Path("x.yaml").write_text('{foredge: 1, title: "\U0001f4d6", tytle: x}\n', encoding="utf-8")
     (run,) = checked("x.yaml", "--format", "sarif")["runs"]

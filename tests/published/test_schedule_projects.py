@@ -188,9 +188,10 @@ def test_mean_excess_on_j30_style_projects(method: str, allowed: float) -> None:
     assert mean(found) <= allowed
 
 
-@pytest.mark.parametrize(("method", "allowed"), [("default", 3.0), ("optimal", 0.2)])
+@pytest.mark.parametrize(("method", "allowed"), [("default", 1.0), ("optimal", 0.2)])
 def test_mean_excess_with_maximum_lags(method: str, allowed: float) -> None:
+    """Tight and ample resources; no project that has a schedule goes without one."""
     found = excesses("max", WITH_MAXIMUM_LAGS, method)
-    assert len(found) >= 8
+    assert len(found) == sum(status == "optimal" for status, _ in references("max")) >= 8
     assert min(found) >= 0
     assert mean(found) <= allowed

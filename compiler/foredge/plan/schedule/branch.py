@@ -5,7 +5,7 @@ Where it needs more than there is, a small set of tasks that cannot run together
 one of them must be finished before another starts: each choice is one branch. Sources: De
 Reyck, B., Herroelen, W. (1998), "A branch-and-bound procedure for the resource-constrained
 project scheduling problem with generalized precedence relations", European Journal of
-Operational Research 111, pp. 152-174 (minimal forbidden sets); Cesta, A., Oddo, A., Smith, S.
+Operational Research 111, pp. 152-174 (minimal forbidden sets); Cesta, A., Oddi, A., Smith, S.
 (2002), "A constraint-based method for project scheduling with time windows", Journal of
 Heuristics 8, pp. 109-136 (first the order that keeps the most slack).
 """
@@ -51,7 +51,7 @@ class Brancher:
             self.nodes -= 1
             if self.nodes < 0:
                 return None
-            peak = _first_peak(self.instance, here.early)
+            peak = first_peak(self.instance, here.early)
             if peak is None:
                 return here.early
             stack.append(self._children(here, peak))
@@ -81,7 +81,7 @@ class Brancher:
             yield child
 
 
-def _first_peak(instance: Instance, start: Start) -> list[int] | None:
+def first_peak(instance: Instance, start: Start) -> list[int] | None:
     """The tasks that run at the first moment at which a capacity is exceeded."""
     events = []
     for i in range(instance.size):

@@ -6,10 +6,12 @@ from random import Random
 
 from .bounds import refuted
 from .branch import Brancher
-from .decoders import LagDecoder, PlainDecoder
-from .evolve import evolve, follow_rules
+from .decoders import Decoder, LagDecoder, PlainDecoder
+from .evolve import Rules, evolve, follow_rules
 from .instance import Instance
+from .orders import Orders
 from .propagate import LONG_PATIENCE, Domain
+from .relax import Relaxer
 from .rules import priorities
 from .search import Search
 
@@ -36,15 +38,26 @@ def search_default(instance: Instance, root: Domain, seed: int, steps: int = STE
     search = Search(instance, steps)
     finish = max((instance.end(i, root.early[i]) for i in range(instance.size)), default=0)
     rules = list(priorities(instance, Domain.up_to(instance, finish, LONG_PATIENCE)).values())
-    decoder = PlainDecoder(search) if instance.order is not None else LagDecoder(search, root)
     rng = Random(seed)
-    follow_rules(search, decoder, rules)
-    while not search.done:
-        _branch(search, latest_finish(instance), rng)
-        evolve(search, decoder, rules, rng)
+    if instance.order is not None:
+        _breed(search, PlainDecoder(search), rules, rng)
+    elif any(instance.openings):
+        _breed(search, LagDecoder(search, root), rules, rng)
+    else:
+        decoder = LagDecoder(search, root)
+        follow_rules(search, decoder, rules)
+        Relaxer(search, Orders(instance, decoder.ties.ahead), latest_finish(instance), rng).run()
     if search.best is None and not search.proven:
         search.proven = refuted(instance, latest_finish(instance))
     return search
+
+
+def _breed(search: Search, decoder: Decoder, rules: Rules, rng: Random) -> None:
+    """The rules first, then depth-first search and populations in turn."""
+    follow_rules(search, decoder, rules)
+    while not search.done:
+        _branch(search, latest_finish(search.instance), rng)
+        evolve(search, decoder, rules, rng)
 
 
 def _branch(search: Search, latest: int, rng: Random) -> None:

@@ -79,6 +79,51 @@ def with_maximum_lags(size: int, strength: float, seed: int, count: int = 6) -> 
     return tasks, capacity, changed
 
 
+def planted(size: int, strength: float, share: float, seed: int) -> Instance:
+    """A project with ``share`` times as many tight maximum lags as links, all kept by some
+    schedule: a random one is drawn first and the maximum lags are laid around it."""
+    tasks, capacity, lags = project(size, 1.8, 0.75, strength, seed)
+    rng = Random(f"planted {size} {strength} {share} {seed}")
+    duration = {t.id: t.duration for t in tasks}
+    loose = [
+        Lag(lag.before, lag.after, rng.randint(0, duration[lag.before] * 3 // 2)) for lag in lags
+    ]
+    plan = _one_by_one(tasks, capacity, loose, rng)
+    links = {(int(lag.before), int(lag.after)) for lag in lags}
+    pairs = [(i, j) for i in range(1, size) for j in sorted(_reach(links, i)) if j <= size]
+    pairs.sort(key=lambda p: plan[str(p[1])] - plan[str(p[0])] + rng.random() * 12)
+    for i, j in pairs[: round(share * len(links))]:
+        gap = plan[str(j)] - plan[str(i)]
+        loose.append(Lag(str(i), str(j), -10_000, gap + rng.randint(0, 1 + gap // 3)))
+    return tasks, capacity, loose
+
+
+def _one_by_one(
+    tasks: list[Task], capacity: dict[str, int], lags: list[Lag], rng: Random
+) -> dict[str, int]:
+    """Starts in a random order that keeps the minimum lags and capacities, minute by minute."""
+    start: dict[str, int] = {}
+    used: dict[tuple[str, int], int] = {}
+    waiting = list(tasks)
+    while waiting:
+        names = {t.id for t in waiting}
+        held_up = {lag.after for lag in lags if lag.before in names}
+        task = rng.choice([t for t in waiting if t.id not in held_up])
+        waiting.remove(task)
+        moment = max([0, *(start[x.before] + x.at_least for x in lags if x.after == task.id)])
+        while any(
+            used.get((name, m), 0) + need > capacity[name]
+            for name, need in task.demand.items()
+            for m in range(moment, moment + task.duration)
+        ):
+            moment += 1
+        start[task.id] = moment
+        for name, need in task.demand.items():
+            for m in range(moment, moment + task.duration):
+                used[name, m] = used.get((name, m), 0) + need
+    return start
+
+
 def _network(size: int, complexity: float, rng: Random) -> set[tuple[int, int]]:
     sink = size + 1
     links: set[tuple[int, int]] = {(0, j) for j in (1, 2, 3)}
