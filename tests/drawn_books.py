@@ -114,6 +114,14 @@ embellishment:
       - {{use: ring, name: a ring with rather a long name, x: {0.4 * wide:.0f} mm,
          y: {0.3 * high:.0f} mm, diameter: {0.4 * wide:.0f} mm, width: 5 mm, height: 4 mm}}
       - {{use: dome, x: {0.4 * wide:.0f} mm, y: {0.3 * high:.0f} mm, diameter: 9 mm, height: 5 mm}}
+      - {{use: cone, name: a twin that stands close to the edge, x: {0.84 * wide:.0f} mm,
+         y: {0.55 * high:.0f} mm, diameter: 6 mm, height: 4 mm}}
+      - {{use: cone, name: the other twin that stands close, x: {0.84 * wide - 7:.0f} mm,
+         y: {0.55 * high:.0f} mm, diameter: 6 mm, height: 4 mm}}
+      - {{use: cone, name: a third of them in the same row, x: {0.84 * wide - 14:.0f} mm,
+         y: {0.55 * high:.0f} mm, diameter: 6 mm, height: 4 mm}}
+      - {{use: dome, name: in the corner of head and spine, x: 9 mm, y: 8 mm, diameter: 6 mm,
+         height: 3 mm}}
       - use: scatter
         name: grains
         of: {{use: dome, diameter: 5 mm, height: 3 mm}}

@@ -10,6 +10,7 @@ from __future__ import annotations
 import csv
 import io
 import json
+import re
 from collections.abc import Callable
 from functools import cache
 from html.parser import HTMLParser
@@ -25,7 +26,9 @@ from foredge.emit import emit
 from foredge.registry import collect
 
 REGISTRY, _ = collect(entry_points=False)
-PLAIN = "Plain words"
+PLAIN = tuple(f"Plain words {letter}" for letter in "abcdefghijklmnop")
+
+LETTERED = "</script><b>\"&="
 
 HOSTILE = {
     "closing-tags": "</script></style></title><b>\"&'<blink>",
@@ -84,6 +87,7 @@ finishing:
   - {use: brush-varnish}
 bench:
   start: 2026-12-01
+  sessions: ['Mon-Fri 19:00-21:30', 'Sat 14:00-17:00']
 accept:
   - {rule: swell-large, because: @}
   - {rule: relief-high, because: @}
@@ -91,12 +95,26 @@ accept:
 """
 
 
+RUNS = 4
+"""Books that are compiled: in each of them every place has another of the words."""
+
+Words = tuple[str, ...]
+
+
 @cache
-def files_of(words: str) -> dict[str, bytes]:
-    """Every file of the book with ``words`` wherever the maker may write some."""
-    # What no font draws cannot be lettered: that is an error of its own.
-    drawn = "".join(char for char in words if " " <= char <= "~") or "x"
-    spec = SPEC.replace(": @", f": {json.dumps(words)}").replace(": #", f": {json.dumps(drawn)}")
+def files_of(words: Words) -> dict[str, bytes]:
+    """Every file of the book with ``words``, one after the other, wherever a maker writes some.
+
+    The title has all that the run begins with.
+    """
+    title, *rest = SPEC.split("@")
+    title += json.dumps(" ".join(words[: len(HOSTILE) // RUNS]))
+    spec = title + "".join(
+        (json.dumps(words[place % len(words)]) if place else "") + part
+        for place, part in enumerate(rest)
+    )
+    # The letters cost time and paint, so both books have the same ones.
+    spec = spec.replace(": #", f": {json.dumps(LETTERED)}", 1)
     with TemporaryDirectory() as folder:
         file = Path(folder) / "book.yaml"
         file.write_text(spec, encoding="utf-8")
@@ -105,23 +123,32 @@ def files_of(words: str) -> dict[str, bytes]:
         return emit(run.build)
 
 
-@pytest.mark.parametrize("words", HOSTILE.values(), ids=HOSTILE)
-def test_hostile_words_are_harmless_in_every_file(words: str) -> None:
+def _turned(turn: int) -> Words:
+    words = tuple(HOSTILE.values())
+    start = turn * len(words) // RUNS
+    return words[start:] + words[:start]
+
+
+@pytest.mark.parametrize("turn", range(RUNS))
+def test_hostile_words_are_harmless_in_every_file(turn: int) -> None:
+    words = _turned(turn)
     plain, hostile = files_of(PLAIN), files_of(words)
     assert hostile.keys() == plain.keys()
     for path, content in hostile.items():
         suffix = PurePosixPath(path).suffix
         assert suffix in CHECKS, f"nothing checks {path}"
         CHECKS[suffix](path, content, plain[path])
-        if "<" in words and suffix in (".html", ".svg"):
-            assert words.encode() not in content, path
+        if suffix in (".html", ".svg"):
+            raw = [one for one in (*words, LETTERED) if "<" in one and one.encode() in content]
+            assert not raw, path
 
 
 def test_the_hostile_words_get_into_the_files() -> None:
     """Else the test above would show nothing."""
-    found = files_of(HOSTILE["events"])
+    found = files_of(_turned(0))
     assert b"onerror" in found["build-sheet.md"]
-    assert {PurePosixPath(path).suffix for path in found} <= set(CHECKS)
+    assert b"HYPERLINK" in b"".join(found.values())
+    assert {PurePosixPath(path).suffix for path in found} == set(CHECKS)
 
 
 def _text(content: bytes) -> str:
@@ -180,7 +207,9 @@ def _json(path: str, content: bytes, plain: bytes) -> None:
 def _keys(value: object) -> object:
     """The bones of JSON: its keys, and its lists' items."""
     if isinstance(value, dict):
-        return {key: _keys(item) for key, item in value.items()}
+        # What the shelf does not list is named after the words, in letters fit for a name.
+        named = {re.sub(r"^unlisted\.[a-z0-9-]+\.", "unlisted.", key): key for key in value}
+        return {name: _keys(value[key]) for name, key in named.items()}
     return [_keys(item) for item in value] if isinstance(value, list) else None
 
 
@@ -213,7 +242,7 @@ def _html(path: str, content: bytes, plain: bytes) -> None:
         assert _count(page, tag) == _count(bones, tag), f"{path}: {tag}"
     assert set(page.found) <= set(bones.found) | set(_drawn(page)), path
     for address in page.addresses:
-        assert address.startswith("#"), f"{path}: {address}"
+        assert address.startswith("#") or address in bones.addresses, f"{path}: {address}"
 
 
 def _count(page: _Elements, tag: str) -> int:
@@ -229,7 +258,6 @@ def _drawn(page: _Elements) -> list[tuple[str, tuple[str, ...]]]:
 def _pdf(path: str, content: bytes, plain: bytes) -> None:
     pypdf = pytest.importorskip("pypdf")
     reader, bones = pypdf.PdfReader(io.BytesIO(content)), pypdf.PdfReader(io.BytesIO(plain))
-    assert len(reader.pages) == len(bones.pages), path
     assert set(reader.trailer["/Root"]) == set(bones.trailer["/Root"]), path
     assert not {"/OpenAction", "/AA", "/Names"} & set(reader.trailer["/Root"]), path
     assert all("/Annots" not in page for page in reader.pages), path

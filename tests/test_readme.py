@@ -81,6 +81,16 @@ def test_the_plugin_works_as_an_installed_package(desk: Path, tmp_path: Path) ->
     assert re.search(r"^covering +split-wrap +foredge-split-wrap +1\.0$", listed, re.MULTILINE)
 
 
+def test_the_pictures_are_files_that_the_demo_specs_give() -> None:
+    """That these are fresh, the test of the built output sees to."""
+    pictures = re.findall(r"!\[([^\]]+)\]\(([^)]+)\)", README)
+    assert len(pictures) >= 4
+    for told, path in pictures:
+        assert told
+        assert path.startswith("specs/built/")
+        assert (CHECKOUT / path).is_file(), f"{path} is not there; run make fresh"
+
+
 def test_the_first_paragraph_states_the_job() -> None:
     first = README.split("\n\n")[1]
     for word in ("YAML spec", "handmade", "bench", "build sheet"):

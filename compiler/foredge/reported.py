@@ -39,10 +39,15 @@ class _Reporter:
 
 @dataclass(frozen=True, slots=True)
 class _Function:
-    """A function, the calls in it, and the choices between reporters (``tell = warning if``)."""
+    """A function, the calls in it, and the choices between reporters (``tell = warning if``).
+
+    ``answers``: the last of each triple it returns, where it says that it returns a place, a
+    text and a name.
+    """
 
     tree: ast.FunctionDef
     calls: tuple[ast.Call, ...]
+    answers: tuple[ast.expr, ...]
     chosen: Mapping[str, _Reporter]
 
 
@@ -104,7 +109,13 @@ def _module(file: Path) -> _Module:
 def _function(tree: ast.FunctionDef) -> _Function:
     nodes = list(ast.walk(tree))
     calls = tuple(node for node in nodes if isinstance(node, ast.Call))
-    return _Function(tree, calls, dict(_chosen(nodes)))
+    triple = tree.returns is not None and ast.unparse(tree.returns).endswith(", str, str]")
+    answers = tuple(
+        node.value.elts[-1]
+        for node in nodes
+        if triple and isinstance(node, ast.Return) and isinstance(node.value, ast.Tuple)
+    )
+    return _Function(tree, calls, answers, dict(_chosen(nodes)))
 
 
 def _chosen(nodes: Iterable[ast.AST]) -> Iterator[tuple[str, _Reporter]]:
@@ -184,6 +195,9 @@ def _made(
             severities = reporter.severities or _severity(call)
             for name in _names(_given(call, reporter), module):
                 yield name, severities, _source(call)
+        for answer in function.answers:
+            for name in _names(answer, module):
+                yield name, frozenset({"error"}), ""
 
 
 def _names(given: ast.expr | None, module: _Module) -> list[str]:

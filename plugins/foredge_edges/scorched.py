@@ -79,7 +79,7 @@ def _scorch(edges: Edges) -> Operation:
         wait=book.default("scorch-watch"),
         waiting="watched, away from the house, until it is cold through",
         resources=("hands", "clamps"),
-        cautions=("flame",),
+        cautions=("flame", "press-pinch"),
         tools=("small flame", "bucket of water", "extinguisher", "two bare boards", "clamps",
                "wet cotton cloth", "stiff brush"),
         outdoors=True,

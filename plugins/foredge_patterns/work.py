@@ -20,7 +20,9 @@ from foredge.contract import (
     Severity,
     Side,
     StageResult,
+    Tape,
     Text,
+    Thread,
     Use,
     Wetting,
     cautions,
@@ -118,7 +120,17 @@ def _seen(job: OrnamentJob, pattern: Pattern) -> Look:
     on: Side = "paste-down" if options.on == "paste-downs" else options.on
     left, top = region.left.value, region.top.value
     pieces = tuple((tuple((left + x, top + y) for x, y in ring),) for ring in pattern.rings)
-    return Look(on, "pattern", stuff_of(job.book, options.stock, "decorated"), pieces)
+    return Look(on, "pattern", stuff_of(job.book, options.stock, _row(job)), pieces)
+
+
+def _row(job: OrnamentJob) -> str:
+    """What its pieces are taken for where the shelf does not say."""
+    match job.book.stock.get(job.part.options.stock):
+        case Tape():
+            return "sewing-tape"
+        case Thread():
+            return "thread"
+    return "decorated"
 
 
 def _inside(job: OrnamentJob, pattern: Pattern, thickness: Quantity) -> tuple[Quantity, ...]:

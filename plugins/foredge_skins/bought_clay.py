@@ -70,7 +70,7 @@ class BoughtClay:
             ),
             job.book.practice("hand-set-up"),
             after=job.due,
-            cautions=("dust-talc",) if job.part.options.clay == "bought-earthen" else (),
+            cautions=figures.cautions,
             uses=(Use(job.book.words("clays", figures.row, "title"), mass),),
             tools=("damp cloth",),
         )

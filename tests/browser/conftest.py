@@ -11,7 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from demo import DEMOS, Run, compiled
+from browser_help import without
+from demo import Run, compiled
 from foredge.emit.html_page import BenchPage
 
 NAMES = ("chromium", "chromium-browser", "google-chrome")
@@ -33,18 +34,12 @@ def chromium() -> str | None:
     return named or next((found for name in NAMES if (found := shutil.which(name))), None)
 
 
-def _without(reason: str) -> None:
-    if os.environ.get("FOREDGE_BROWSER") == "required":
-        pytest.fail(f"the browser tests are required, and {reason}")
-    pytest.skip(reason)
-
-
 @pytest.fixture(scope="session")
 def browser() -> Iterator[object]:
     """One browser for all tests; each opens its own context."""
     found = chromium()
     if found is None:
-        _without("there is no Chromium; on Debian: apt-get install chromium")
+        without("there is no Chromium; on Debian: apt-get install chromium")
     api = pytest.importorskip("playwright.sync_api")
     with api.sync_playwright() as driver:
         opened = driver.chromium.launch(executable_path=found, args=list(FLAGS))
@@ -79,6 +74,10 @@ class Visit:
         if kind in ("error", "warning"):
             self.troubles.append(words)
 
+    def _asked(self, url: str, own: str) -> None:
+        if not url.startswith((own, "data:")):
+            self.troubles.append(url)
+
     def close(self) -> None:
         self.context.close()
 
@@ -97,15 +96,21 @@ def visit(browser) -> Iterator[Callable[..., Visit]]:
         one.close()
 
 
+class Pages(dict[Run, str]):
+    """The page of a demo, as an address on the disk; made when it is first asked for."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+
+    def __missing__(self, run: Run) -> str:
+        build = compiled(run)
+        place = self._folder / f"{build.name}.html"
+        place.write_bytes(BenchPage().emit(build)["build-sheet.html"])
+        self[run] = place.as_uri()
+        return self[run]
+
+
 @pytest.fixture(scope="session")
-def demo_pages(tmp_path_factory: pytest.TempPathFactory) -> dict[Run, str]:
-    """The page of every demo, as an address on the disk."""
-    folder = tmp_path_factory.mktemp("pages")
-    return {run: put(folder, run) for run in DEMOS}
-
-
-def put(folder: Path, run: Run, **options: bool) -> str:
-    build = compiled(run, **options)
-    place = folder / f"{build.name}.html"
-    place.write_bytes(BenchPage().emit(build)["build-sheet.html"])
-    return place.as_uri()
+def demo_pages(tmp_path_factory: pytest.TempPathFactory) -> Pages:
+    """The pages of all demos."""
+    return Pages(tmp_path_factory.mktemp("pages"))

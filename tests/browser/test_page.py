@@ -352,8 +352,9 @@ def test_text_is_large_enough_and_the_targets_too(visit, saltmarsh) -> None:
     """At least 17 px; targets of 24 px (WCAG 2.2, 2.5.8; numbers in a sentence are let off)."""
     page = visit(saltmarsh, viewport={"width": 360, "height": 740}).page
     small = page.evaluate(
-        """[...document.querySelectorAll('body, p, li, td, button, dd')].filter(one =>
-            parseFloat(getComputedStyle(one).fontSize) < 17).map(one => one.outerHTML.slice(0, 60))"""
+        """[...document.querySelectorAll('body, p, li, td, button, dd')]
+            .filter(one => parseFloat(getComputedStyle(one).fontSize) < 17)
+            .map(one => one.outerHTML.slice(0, 60))"""
     )
     assert small == []
     tight = page.evaluate(

@@ -1,10 +1,14 @@
 """The page on paper: A4 and Letter, nothing cut off, no controls, boxes to tick with a pencil."""
 
+import html
 import io
-import itertools
+import re
+import shutil
+import subprocess
 
 import pytest
 
+from browser_help import without
 from demo import DEMOS, Run, compiled
 
 pypdf = pytest.importorskip("pypdf")
@@ -13,11 +17,24 @@ SALTMARSH = Run("saltmarsh-tide-book.yaml")
 POINTS_A_MM = 72 / 25.4
 PAPER = {"A4": (210.0, 297.0), "Letter": (215.9, 279.4)}  # ISO 216; ANSI/ASME Y14.1
 MARGIN_MM = 13.0
+WORD = re.compile(
+    r'<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">(.*)</word>'
+)
 
 
-def printed(visit, address: str, paper: str) -> tuple[object, "pypdf.PdfReader"]:
-    page = visit(address).page
-    return page, pypdf.PdfReader(io.BytesIO(page.pdf(format=paper)))
+def words_of(pdf: bytes) -> list[list[tuple[str, float, float, float, float]]]:
+    """The words of each sheet with their boxes in points, as poppler's pdftotext finds them."""
+    found = shutil.which("pdftotext")
+    if found is None:
+        without("there is no pdftotext; on Debian: apt-get install poppler-utils")
+    done = subprocess.run([found, "-bbox", "-", "-"], input=pdf, capture_output=True, check=True)
+    sheets: list[list[tuple[str, float, float, float, float]]] = []
+    for line in done.stdout.decode().splitlines():
+        if "<page " in line:
+            sheets.append([])
+        elif match := WORD.search(line):
+            sheets[-1].append((html.unescape(match[5]), *map(float, match.groups()[:4])))
+    return sheets
 
 
 @pytest.mark.parametrize("paper", PAPER)
@@ -25,28 +42,21 @@ def printed(visit, address: str, paper: str) -> tuple[object, "pypdf.PdfReader"]
     "run", [one for one in DEMOS if one.variant is None], ids=lambda run: run.spec
 )
 def test_every_word_stands_on_the_paper(visit, demo_pages, run, paper) -> None:
-    _, pdf = printed(visit, demo_pages[run], paper)
+    pdf = visit(demo_pages[run]).page.pdf(format=paper)
     width, height = (side * POINTS_A_MM for side in PAPER[paper])
     margin = MARGIN_MM * POINTS_A_MM
-    for sheet in pdf.pages:
+    for sheet in pypdf.PdfReader(io.BytesIO(pdf)).pages:
         assert float(sheet.mediabox.width) == pytest.approx(width, abs=1.5)
         assert float(sheet.mediabox.height) == pytest.approx(height, abs=1.5)
-        places: list[tuple[float, float]] = []
-
-        def seen(text, matrix, text_matrix, font, size, places=places) -> None:
-            if text.strip():
-                x, y = text_matrix[4], text_matrix[5]
-                places.append(
-                    (
-                        matrix[0] * x + matrix[2] * y + matrix[4],
-                        matrix[1] * x + matrix[3] * y + matrix[5],
-                    )
-                )
-
-        sheet.extract_text(visitor_text=seen)
-        assert all(margin - 2 <= x <= width - margin + 2 for x, _ in places)
-        assert all(0 <= y <= height for _, y in places)
-    text = " ".join(" ".join(sheet.extract_text().split()) for sheet in pdf.pages)
+    sheets = words_of(pdf)
+    beyond = [
+        word
+        for sheet in sheets
+        for word, left, top, right, bottom in sheet
+        if left < margin - 2 or right > width - margin + 2 or top < 0 or bottom > height
+    ]
+    assert beyond == []
+    text = " ".join(word for sheet in sheets for word, *_ in sheet)
     for operation in compiled(run).order:
         assert operation.title in text
 
@@ -88,11 +98,10 @@ def test_controls_stay_off_the_paper_and_boxes_are_boxes(visit, demo_pages) -> N
 def test_only_open_parts_of_the_numbers_are_printed(visit, demo_pages) -> None:
     page = visit(demo_pages[SALTMARSH]).page
     counts = []
-    for opened in (False, True):
+    for opened in ("false", "true"):
         page.evaluate(
-            f"document.querySelectorAll('.more').forEach(one => {{ one.open = {str(opened).lower()}; }})"
+            f"document.querySelectorAll('.more').forEach(one => {{ one.open = {opened}; }})"
         )
-        pdf = pypdf.PdfReader(io.BytesIO(page.pdf(format="A4")))
-        text = "".join(itertools.chain.from_iterable(sheet.extract_text() for sheet in pdf.pages))
-        counts.append("text_block.leaf.thickness" in text)
+        words = {word for sheet in words_of(page.pdf(format="A4")) for word, *_ in sheet}
+        counts.append("text_block.leaf.thickness" in words)
     assert counts == [False, True]

@@ -13,6 +13,8 @@ HEAVY = (
     "fontTools",
     "HersheyFonts",
     "ortools",
+    "icalendar",
+    "foredge.plan.schedule",
     "pint",
     "jinja2",
 )

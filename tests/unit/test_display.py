@@ -1,3 +1,4 @@
+import math
 from fractions import Fraction
 
 import pytest
@@ -16,7 +17,7 @@ from foredge.dimension import (
     VOLUME,
     Dimension,
 )
-from foredge.display import duration, show, show_size
+from foredge.display import duration, show, show_length, show_size
 from foredge.display_imperial import fraction
 from foredge.quantity import Band, Origin, Quantity, ceil, leaf, number, rounded, rounded_up
 
@@ -178,3 +179,20 @@ def test_never_a_negative_zero(value: float, dimension: Dimension) -> None:
     for system in ("metric", "imperial", "both"):
         words = show(q(value, dimension), system).replace("(", "").split()
         assert not {"-0", "-0.0", "-0°"} & set(words)
+
+
+@pytest.mark.parametrize(
+    ("mm", "system", "told"),
+    [
+        (22, "metric", "22 mm"),
+        (9.525, "metric", "9.53 mm"),
+        (22.225, "imperial", "7/8 in"),
+        (22.225, "both", "22.2 mm (7/8 in)"),
+        (149.225, "imperial", "5 7/8 in"),
+        (0.3, "imperial", "0.012 in"),
+        (math.nan, "both", "unknown"),
+    ],
+)
+def test_a_length_on_a_drawing(mm: float, system: str, told: str) -> None:
+    assert show_length(mm, system) == told
+    assert show_length(leaf(mm, LENGTH, "x", Origin("constant")), system) == told

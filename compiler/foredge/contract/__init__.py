@@ -276,6 +276,7 @@ from foredge.drawing.model import (
     Role,
     Shape,
 )
+from foredge.drawing.settle import settle, shortened, words_of
 from foredge.problem import Accepted, Diagnostic, Path, Problem, Severity, error, note, warning
 from foredge.quantity import (
     Band,
@@ -405,6 +406,7 @@ __all__ = [
     "Lookup",
     "Made",
     "Mass",
+    "MaterialCost",
     "Measured",
     "Moisture",
     "Money",
@@ -477,10 +479,12 @@ __all__ = [
     "SpineJob",
     "SpineResult",
     "Stage",
+    "StageHours",
     "StageResult",
     "StockItem",
     "Stretch",
     "Stuff",
+    "Sum",
     "Supply",
     "Surface",
     "Surfaces",
@@ -573,8 +577,10 @@ __all__ = [
     "rounded",
     "rounded_up",
     "say",
+    "settle",
     "shape_part",
     "shapes_of",
+    "shortened",
     "show_length",
     "signed_area",
     "skin_figures",
@@ -595,7 +601,5 @@ __all__ = [
     "warning",
     "wet",
     "whole_face",
-    "MaterialCost",
-    "StageHours",
-    "Sum",
+    "words_of",
 ]

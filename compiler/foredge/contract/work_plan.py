@@ -46,13 +46,15 @@ class TimedStep:
     """One operation in time.
 
     ``finish`` of the hands-on work; ``ready`` when its wait is over. ``slack``: minutes by
-    which it can begin later without moving the end. ``stretches`` in order.
+    which it can begin later without moving the end; ``critical`` when that is not enough for
+    a later session. ``stretches`` in order.
     """
 
     operation: str
     stretches: tuple[Stretch, ...]
     ready: int
     slack: int
+    critical: bool = False
 
     @property
     def start(self) -> int:
@@ -65,9 +67,9 @@ class TimedStep:
         return self.stretches[-1].end
 
     @property
-    def critical(self) -> bool:
-        """Whether putting it off moves the end."""
-        return self.slack == 0
+    def latest(self) -> int:
+        """When it can begin at the latest."""
+        return self.start + self.slack
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +130,7 @@ class WorkPlan:
 
     @property
     def critical(self) -> tuple[str, ...]:
-        """Operations that move the end when they are put off, in the order of their start."""
+        """Operations that move the end when they are put off to a later session, by their start."""
         tight = [step for step in self.steps if step.critical]
         return tuple(step.operation for step in sorted(tight, key=lambda step: step.start))
 

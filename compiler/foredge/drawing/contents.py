@@ -13,13 +13,13 @@ from foredge.drawing.sheets import Placed, Window, whole
 from foredge.drawing.textbox import text_width
 from foredge.drawing.tiling import Grid, Slot, shelves
 
-LINE = 5.2
+LINE = 4.8
 SIZE = 3.5
-MAP_WIDTH, MAP_HEIGHT = 88.0, 62.0
+MAP_WIDTH, MAP_HEIGHT = 88.0, 58.0
 """mm: the room for one map of tiles."""
 
 _GAP = 6.0
-_PAGES = 26.0
+_PAGES = 34.0
 """mm for the page numbers at the left of the list."""
 
 

@@ -107,8 +107,11 @@ def _dimension_text(item: Measured, start: Point, direction: Point, length: floa
     # Read from below or from the right: upright words run from bottom to top.
     upside_down = not -90 <= round(turn, 6) < 90
     turn = turn - math.copysign(180, turn) if upside_down else turn
-    # Words stand above the line as they are read, so a turned one goes to the other side.
-    lift = -LIFT if upside_down else LIFT
+    # Words stand above the line as they are read, so a turned one goes to the other side;
+    # where they are wider than what is measured they keep clear of the help lines.
+    above, outer = (-1 if upside_down else 1), (1 if item.offset >= 0 else -1)
+    wide = 0.65 * item.size * len(item.text) > length
+    lift = outer * (LIFT + 0.75 * item.size) if wide and above != outer else above * LIFT
     return Label(
         _along(start, direction, length / 2, lift), item.text, item.size, turn, "middle", "text"
     )

@@ -14,7 +14,7 @@ from foredge.drawing.layout import expand
 from foredge.drawing.model import Circle, Label, Line, Point, Primitive, Shape
 from foredge.drawing.pdf_text import runs, width
 from foredge.drawing.sheets import Page, Placed
-from foredge.drawing.style import number, paint, pen
+from foredge.drawing.style import paint, pen
 
 POINT_MM = 25.4 / 72
 """ISO 32000-1:2008, 8.3.2.3: a unit of default user space is 1/72 in."""
@@ -117,8 +117,8 @@ def _ring(path: Any, points: Sequence[Point], closed: bool) -> None:
 
 
 def at(value: float) -> float:
-    """A coordinate as both writers round it."""
-    return float(number(value))
+    """A coordinate to a thousandth of a millimetre, as in SVG; never -0."""
+    return round(value, 3) + 0.0
 
 
 def _words(canvas: Any, item: Label) -> None:

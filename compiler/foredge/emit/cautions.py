@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from foredge.contract import Build
 from foredge.emit.escape import escape
+from foredge.tables import Row
 
 SIGNALS = ("danger", "warning", "caution", "notice")
 """Signal words, gravest first (ANSI Z535.4-2007, 4.14: notice is for damage, not injury)."""
@@ -34,18 +35,26 @@ class Caution:
 def caution(build: Build, name: str) -> Caution:
     """The caution ``name`` of the reference tables; TableError when there is none."""
     row = build.tables.row("cautions", name)
-    signs = (*row.texts("signs"), *row.texts("signs_from_memory"))
-    statements = (*row.texts("statements"), *row.texts("statements_from_memory"))
+    signs, statements = (_codes(row, key) for key in ("signs", "statements"))
     return Caution(
         id=name,
         signal=row.text("signal").upper(),
         title=escape(row.title),
         hazard=escape(row.text("text")),
         precaution=escape(row.text("precaution")),
-        signs=", ".join(signs),
-        statements=", ".join(statements),
+        signs=signs,
+        statements=statements,
         source=escape(row.citation),
     )
+
+
+def _codes(row: Row, key: str) -> str:
+    """Codes seen in a source, then those that are not held against the standard yet."""
+    seen, unseen = row.texts(key), row.texts(f"{key}_from_memory")
+    if not unseen:
+        return ", ".join(seen)
+    marked = f"{', '.join(unseen)} (from memory)"
+    return f"{', '.join(seen)}; {marked}" if seen else marked
 
 
 @dataclass(frozen=True, slots=True)

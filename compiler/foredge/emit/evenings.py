@@ -93,15 +93,17 @@ class _Teller:
         return [*lines, *self._slack()]
 
     def _slack(self) -> list[str]:
-        loose = [step for step in self._plan.steps if step.slack >= DAY]
+        loose = [step for step in self._plan.steps if not step.critical]
         if not loose:
-            return ["Put any step off, and the end moves."]
+            return ["Put any step off to a later evening, and the end moves."]
+        days = {one.operation: one.latest // DAY - one.start // DAY for one in loose}
         told = []
-        for days in sorted({step.slack // DAY for step in loose}):
-            numbers = [self._numbers[s.operation] for s in loose if s.slack // DAY == days]
-            told.append(f"by {days} {'day' if days == 1 else 'days'} {listed(_runs(numbers))}")
+        for count in sorted(set(days.values())):
+            numbers = [self._numbers[name] for name in days if days[name] == count]
+            by = f"{count} {'day' if count == 1 else 'days'}" if count else "some hours"
+            told.append(f"by {by} {listed(_runs(numbers))}")
         return [
-            f"Each of these can be put off by itself without moving the end: {'; '.join(told)}.",
+            f"Each of these can be put off by itself without moving the end: {'; '.join(told)}."
         ]
 
     def taken(self) -> list[str]:
@@ -122,7 +124,7 @@ class _Teller:
                     yield EveningView(
                         self._title(evening),
                         False,
-                        tuple(self._step(stretch) for stretch in evening.work),
+                        (*map(self._step, evening.work), *self._breaks(evening)),
                         tuple(self._rest(name) for name in evening.resting),
                     )
 
@@ -152,6 +154,17 @@ class _Teller:
         measure = self._measure(operation) if stretch.part == stretch.parts else ""
         return f"{begin} to {end}: {self._named(operation)}{part}{out}{measure}"
 
+    def _breaks(self, evening: Evening) -> Iterator[str]:
+        """Where the work runs on for longer than the maker wants to."""
+        longest = self._build.book.bench.longest
+        if longest is None:
+            return
+        for begin, end in _without_break(evening.work):
+            if (end - begin) * 60 > longest.value:
+                told = " to ".join(clock_words(self._plan, at) for at in (begin, end))
+                every = duration(longest.value)
+                yield f"Break: the work runs on from {told}; rest your hands every {every}"
+
     def _measure(self, operation: Operation) -> str:
         gates = [gate.id for gate in self._build.whole.gates if gate.after == operation.id]
         return f"; then measure {listed(map(escape, gates))}" if gates else ""
@@ -164,6 +177,17 @@ class _Teller:
 
     def _named(self, operation: Operation) -> str:
         return f"{self._numbers[operation.id]} {escape(operation.title)}"
+
+
+def _without_break(work: Sequence[Stretch]) -> list[tuple[int, int]]:
+    """Stretches of an evening joined where one follows the other at once."""
+    joined: list[tuple[int, int]] = []
+    for one in work:
+        if joined and joined[-1][1] == one.begin:
+            joined[-1] = (joined[-1][0], one.end)
+        else:
+            joined.append((one.begin, one.end))
+    return joined
 
 
 def _runs(numbers: Sequence[str]) -> list[str]:

@@ -10,8 +10,8 @@ from foredge.emit.escape import code, escape
 from foredge.emit.evenings import evening_views
 from foredge.emit.gates import gate_views
 from foredge.emit.materials import cut_from, tools
-from foredge.emit.money import cost_view
 from foredge.emit.moisture import moisture_view
+from foredge.emit.money import cost_view
 from foredge.emit.numbers import stage_numbers
 from foredge.emit.overview import consents, glance, remarks, troubles
 from foredge.emit.plan_drawings import all_drawings

@@ -137,6 +137,10 @@ def _ready(words: Words, numbers: dict[str, str], one: Ready) -> str:
 
 def balance_lines(build: Build) -> tuple[str, ...]:
     """What pulls on each board; once where both boards are alike."""
+    if not build.plan.moisture.balance:
+        return ()
+    if not build.plan.moisture.balance:
+        return ()
     most = build.book.practice("pull-excess").value
     told = [(_WHAT[one.what], _pulls(one, most)) for one in build.plan.moisture.balance]
     told = [(board, text) for board, text in told if text]

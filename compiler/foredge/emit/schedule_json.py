@@ -46,6 +46,7 @@ def _step(plan: WorkPlan, step: TimedStep) -> dict[str, Any]:
         "end": _at(plan, step.finish),
         "ready": _at(plan, step.ready),
         "slack": step.slack,
+        "critical": step.critical,
     }
 
 

@@ -144,11 +144,6 @@ def shopping(build: Build) -> Shopping:
     )
 
 
-def shopping_rows(build: Build) -> tuple[ShoppingRow, ...]:
-    """The rows of the shopping list."""
-    return shopping(build).rows
-
-
 def chosen_materials(build: Build) -> tuple[str, ...]:
     """What pieces are cut from that are of no item of the shelf.
 

@@ -34,7 +34,7 @@ _SHIFTS = {
 """What a word does to the colour after it: towards black, or towards white."""
 
 _MOST_WORDS = 12
-_CLOSE = 0.84
+_CLOSE = 0.79
 _BESIDE = 0.3
 
 
@@ -77,7 +77,9 @@ def _row(name: str) -> Colour | None:
 def _near(word: str) -> Colour | None:
     if word in _SHIFTS or len(word) < 3:
         return None
-    close = get_close_matches(word, _table(), n=1, cutoff=_CLOSE)
+    # A slip of the pen is seldom in the first letter: crust is no rust.
+    alike = [name for name in _table() if name[0] == word[0]]
+    close = get_close_matches(word, alike, n=1, cutoff=_CLOSE)
     return _row(close[0]) if close else None
 
 

@@ -21,7 +21,7 @@ from foredge.contract import (
     Stuff,
 )
 from foredge.picture.coats import Coats, Surface, coats_on
-from foredge.picture.colours import Colour, brightness, colour_of, find, lit, mix, written
+from foredge.picture.colours import FLAT, Colour, brightness, colour_of, find, lit, mix, written
 from foredge.picture.place import Box, Ring
 from foredge.picture.texture import textured
 
@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from foredge.picture.relief import Ground, Model
 
 _LIGHT = 0.2
+_MANY = 400
 _HANGS_MM = 25.0
 """How far a bow may hang over the edge of what it is tied on."""
 
@@ -136,6 +137,9 @@ class Faces:
 
     def _pieces(self, look: Look, seen: Box, colour: Colour, fallen: float) -> Iterator[Item]:
         """Pieces with a dark edge and the shadow they throw; lines likewise."""
+        if len(look.pieces) > _MANY:
+            yield from _many(look, seen, colour)
+            return
         edge, dark = written(lit(colour, 0.42)), "#2a2622"
         for piece in look.pieces:
             room = seen if _runs_on(piece) else seen.grown(_HANGS_MM)
@@ -162,6 +166,15 @@ def _grounds(grounds: Sequence[tuple[Stuff, Colour, Ring]]) -> list[Ground]:
     from foredge.picture.relief import Ground
 
     return [Ground(colour, (ring,)) for _, colour, ring in grounds]
+
+
+def _many(look: Look, seen: Box, colour: Colour) -> Iterator[Item]:
+    """Pieces by the hundred: told apart by two tones, without edge or shadow."""
+    tones = (written(colour), written(lit(colour, 0.86 * FLAT)))
+    for place, piece in enumerate(look.pieces):
+        rings = tuple(cut for ring in piece if len(cut := seen.cut(ring)) > 2)
+        if rings:
+            yield Shape(rings, colour=tones[place % 2])
 
 
 def _runs_on(piece: Rings) -> bool:

@@ -33,7 +33,11 @@ def plan_cost(build: Build) -> tuple[Cost | None, list[Problem]]:
         hours=hours(build),
         batch=tuple(operation.id for operation in build.order if operation.batch),
         materials=materials,
-        unpriced=tuple(dict.fromkeys(line.material for line in lines if id(line) not in priced)),
+        unpriced=tuple(
+            dict.fromkeys(
+                line.material for line in lines if id(line) not in priced and not line.from_off_cuts
+            )
+        ),
         sums=figures,
         earned=earned(figures, currency, whole),
     )

@@ -8,10 +8,8 @@ from fractions import Fraction
 
 from foredge.contract import Build, MaterialCost, Purse, Quantity, Sum
 from foredge.display import show
-from foredge.plan.money import money, ratio, rounded_sum, times, worked
+from foredge.plan.money import minutes_of, money, ratio, rounded_sum, times, worked
 from foredge.quantity import band
-
-HOUR = 3600.0
 
 
 def sums(
@@ -38,7 +36,7 @@ def earned(
 
 
 def _an_hour(left: Decimal, seconds: float, currency: str) -> Decimal:
-    return rounded_sum(Fraction(left) / max(ratio(seconds, HOUR), Fraction(1, 3600)), currency)
+    return rounded_sum(Fraction(left) * 60 / max(minutes_of(seconds), 1), currency)
 
 
 class _Maker:
@@ -87,7 +85,7 @@ class _Maker:
         if wage is None:
             return
         paid = self._add("labour", "your work, at your own wage",
-                         times(wage, ratio(time.value, HOUR)),
+                         times(wage, Fraction(minutes_of(time.value), 60)),
                          f"{worked(time.value)} at {money(wage.amount, self._currency)} an hour"
                          )  # fmt: skip
         both = self._add("cost", "laid out, and your work", self._amount("outlay") + paid,

@@ -62,15 +62,20 @@ def units_for(cuts: Sequence[Cut], joinable_mm: float, unit_mm: float) -> tuple[
     if any(cut.length_mm > unit_mm + SLACK_MM for cut in cuts):
         whole = math.fsum(cut.length_mm for cut in cuts) + joinable_mm
         return _up(whole / unit_mm), True
-    left: list[float] = []
+    opened, spare = 0, 0.0
+    room: list[float] = []  # of the lengths begun that still hold a piece
+    least = min((cut.length_mm for cut in cuts), default=0.0)
     for cut in sorted(cuts, key=lambda one: -one.length_mm):
-        room = [place for place, mm in enumerate(left) if mm + SLACK_MM >= cut.length_mm]
-        if not room:
-            left.append(unit_mm)
-            room = [len(left) - 1]
-        left[room[0]] -= cut.length_mm
-    more = max(0.0, joinable_mm - math.fsum(left))
-    return len(left) + _up(more / unit_mm), False
+        place = next((n for n, mm in enumerate(room) if mm + SLACK_MM >= cut.length_mm), None)
+        if place is None:
+            opened += 1
+            room.append(unit_mm)
+            place = len(room) - 1
+        room[place] -= cut.length_mm
+        if room[place] + SLACK_MM < least:
+            spare += room.pop(place)
+    more = max(0.0, joinable_mm - spare - math.fsum(room))
+    return opened + _up(more / unit_mm), False
 
 
 def _up(ratio: float) -> int:

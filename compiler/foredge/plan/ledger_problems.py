@@ -18,9 +18,10 @@ from foredge.contract import (
 )
 from foredge.contract.stock import stock_path
 from foredge.display import show
+from foredge.plan.convert import NAMES
 from foredge.plan.ledger_groups import shelf_key
 from foredge.plan.names import likely
-from foredge.plan.purchase import as_sold
+from foredge.plan.purchase import as_sold, unit_of
 
 TOLD_BY_TEXT_BLOCK = "paper-short"
 
@@ -32,6 +33,7 @@ def ledger_problems(build: Build, lines: Iterable[LedgerLine]) -> list[Problem]:
     return [
         *(_short(build, line) for line in lines if _lacks(line) and line.stock not in told),
         *(_unclear(line) for line in lines if line.unclear),
+        *(_sold_otherwise(build, line) for line in lines if _unit_unknown(build, line)),
         *_misspelt(build, lines),
     ]
 
@@ -48,13 +50,21 @@ def _short(build: Build, line: LedgerLine) -> Problem:
     pieces = f"; what is missing must be unjoined: {line.pieces_short}" if line.pieces_short else ""
     return warning(
         _path(item, line),
-        f"'{line.stock}' is {_told(build, item, line.short)} short: {_needs(build, line)}, the "
-        f"shelf has {_told(build, item, line.shelf)}{pieces}{where}",
+        f"'{line.stock}' is {_told(build, item, line.short)} short: {_needs(build, line)}, "
+        f"{_has(build, item, line)}{pieces}{where}",
         "stock-short",
         consequence="The work stops there, and another lot may not match",
         remedy=_remedy(build, line),
         source="the amounts of this sheet",
     )
+
+
+def _has(build: Build, item: StockItem, line: LedgerLine) -> str:
+    """``the shelf has 5 sheets``, and that they are not enough where their number would be."""
+    assert line.shelf is not None
+    told = f"the shelf has {_told(build, item, line.shelf)}"
+    enough = isinstance(item, Flat) and line.shelf.value >= line.most.value
+    return f"{told} without room enough between spoiled places and creases" if enough else told
 
 
 def _told(build: Build, item: StockItem, amount: Quantity) -> str:
@@ -108,6 +118,28 @@ def _unclear(line: LedgerLine) -> Problem:
         consequence="It may run out, and its cost is left out",
         remedy="Write the item in the unit the sheet calls for it",
         on_key=True,
+    )
+
+
+def _unit_unknown(build: Build, line: LedgerLine) -> bool:
+    """Whether the item says how it is sold, in what the work does not tell it in."""
+    item = build.book.stock.get(line.stock or "")
+    sold = getattr(item, "sold_by", None)
+    if line.unclear or item is None or not isinstance(sold, Quantity):
+        return False
+    return unit_of(build, line.material, item, line.need) is None
+
+
+def _sold_otherwise(build: Build, line: LedgerLine) -> Problem:
+    sold = getattr(build.book.stock[line.stock or ""], "sold_by", line.need)
+    ours, theirs = NAMES.get(line.need.dimension, "amount"), NAMES.get(sold.dimension, "amount")
+    return note(
+        (*stock_path(line.stock or ""), "sold_by"),
+        f"'{line.stock}' is told by {ours} here and sold by {theirs}, and nothing known leads "
+        "from one to the other",
+        "sold-by-not-comparable",
+        consequence="How many to buy, and what it costs, are left out",
+        remedy=f"Write sold_by as the {ours} that one holds",
     )
 
 

@@ -15,6 +15,7 @@ WATER = "water"
 """Out of the tap: it is on nobody's shelf."""
 
 GLUE = "pva"
+MIXED = "(in a mixture)"
 
 _PARTS_OF = ("adhesives", "ingredients")
 
@@ -42,7 +43,7 @@ def taken_apart(build: Build, claim: Claim) -> Iterator[Claim]:
         yield claim
         return
     for name, share in _shares(build, mixed):
-        part = replace(claim, material=name, amount=amount * share, note=_note(claim, mixed))
+        part = replace(claim, material=name, amount=amount * share, note=_note(claim))
         yield from taken_apart(build, part)
 
 
@@ -56,7 +57,7 @@ def _thinned(build: Build, claim: Claim, rows: Sequence[Row]) -> Claim | None:
         return None
     water = build.book.table(sealer.table, sealer.name, "dilution")
     glue = claim.amount / (1 + water) * build.book.table("adhesives", GLUE, "density")
-    return replace(claim, material=_title(build, GLUE), amount=glue, note=_note(claim, sealer))
+    return replace(claim, material=_title(build, GLUE), amount=glue, note=_note(claim))
 
 
 def _shares(build: Build, mixed: Row) -> Iterator[tuple[str, Quantity]]:
@@ -79,6 +80,7 @@ def _title(build: Build, name: str) -> str:
     return known[0].title if known else name
 
 
-def _note(claim: Claim, mixed: Row) -> str:
-    told = mixed.title[:1].lower() + mixed.title[1:] if mixed.title[1:2].islower() else mixed.title
-    return f"in {told}, {claim.note}" if claim.note else f"in {told}"
+def _note(claim: Claim) -> str:
+    """What it is for, and that it goes there in a mixture."""
+    told = claim.note.removesuffix(MIXED).strip()
+    return f"{told} {MIXED}".strip()

@@ -37,10 +37,14 @@ def whole_units(price: Price, units: int) -> Decimal:
     return times(price, Fraction(units))
 
 
+def minutes_of(seconds: float) -> int:
+    """Hands-on time in whole minutes, as it is told and paid."""
+    return int(half_up(exact(seconds / 60) or Fraction(0), Fraction(1)))
+
+
 def worked(seconds: float) -> str:
     """Hands-on time, in hours however many: ``49 h 56 min``."""
-    minutes = int(half_up(exact(seconds / 60) or Fraction(0), Fraction(1)))
-    whole, rest = divmod(minutes, 60)
+    whole, rest = divmod(minutes_of(seconds), 60)
     return " ".join(
         part
         for part in (f"{whole} h" if whole else "", f"{rest} min" if rest or not whole else "")

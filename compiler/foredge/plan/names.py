@@ -91,13 +91,14 @@ def _by_name(build: Build) -> dict[str, StockItem]:
 def _score(tables: Tables, wanted: Called, name: str, item: StockItem) -> int:
     """How well ``item`` is what is wanted; 0 where it is not."""
     label = getattr(item, "material", None) or name
-    colour = fold(getattr(item, "colour", None) or "")
-    if isinstance(item, Flat):  # its colour is its look, not what it is
-        colour = ""
-    if fold(label) == wanted.whole:
+    known = called(tables, label)
+    if known.whole == wanted.whole:
         return 3
-    if wanted.names.isdisjoint(called(tables, label).names):
+    if wanted.names.isdisjoint(known.names):
         return 0
+    # The colour of a sheet or cloth is its look, not what it is.
+    said = "" if isinstance(item, Flat) else getattr(item, "colour", None) or ""
+    colour = fold(said) or known.colour
     if colour and wanted.colour:
         return 2 if colour == wanted.colour else 0
     return 1

@@ -45,13 +45,13 @@ def on_calendar(
     if found.schedule is None:
         return plan, [*problems, _no_schedule(found)]
     problems += _spoilt(found)
-    steps = timed_steps(asked, found.schedule)
+    windows = bench.windows(found.schedule.finish // DAY + 1)
+    steps = timed_steps(asked, found.schedule, windows)
     close, post = closing(build, steps)
-    horizon = found.schedule.finish // DAY + 1
     made = replace(
         plan,
         steps=steps,
-        evenings=evenings(steps, bench.windows(horizon)),
+        evenings=evenings(steps, windows),
         proven=found.schedule.proven,
         close=close,
         post=post,

@@ -11,12 +11,12 @@ from foredge.plan.work_minutes import whole_minutes
 from foredge.plan.work_tasks import Job, Round
 
 
-def timed_steps(job: Job, schedule: Schedule) -> tuple[TimedStep, ...]:
-    """Every planned operation, in the order of the sheet."""
-    return tuple(_timed(rounds, schedule) for rounds in job.rounds.values())
+def timed_steps(job: Job, schedule: Schedule, windows: Sequence[Window]) -> tuple[TimedStep, ...]:
+    """Every planned operation, in the order of the sheet; ``windows`` are the sessions."""
+    return tuple(_timed(rounds, schedule, windows) for rounds in job.rounds.values())
 
 
-def _timed(rounds: Sequence[Round], schedule: Schedule) -> TimedStep:
+def _timed(rounds: Sequence[Round], schedule: Schedule, windows: Sequence[Window]) -> TimedStep:
     operation = rounds[0].operation
     pieces = [piece for one in rounds for piece in schedule.segments[one.task]]
     stretches = tuple(
@@ -25,7 +25,9 @@ def _timed(rounds: Sequence[Round], schedule: Schedule) -> TimedStep:
     )
     ready = pieces[-1][1] + whole_minutes(operation.wait)
     slack = min(schedule.slack[one.task] for one in rounds)
-    return TimedStep(operation.id, stretches, ready, slack)
+    begin = pieces[0][0]
+    over = next(end for start, end in windows if start <= begin < end)
+    return TimedStep(operation.id, stretches, ready, slack, critical=begin + slack < over)
 
 
 def evenings(steps: Sequence[TimedStep], windows: Sequence[Window]) -> tuple[Evening, ...]:

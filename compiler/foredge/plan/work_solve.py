@@ -10,8 +10,15 @@ from foredge.contract.work_plan import DAY
 from foredge.plan.bench_calendar import LONGEST, BenchCalendar
 from foredge.plan.schedule import Calendar, Lag, Schedule, solve, verify
 from foredge.plan.schedule.instance import compile_instance
+from foredge.plan.schedule.optimal import load_solver
 from foredge.plan.schedule.slack import latest_starts
 from foredge.plan.work_tasks import BENCH, LIGHT, Job, Soon
+
+QUICK = "default"
+"""The method of the engine that needs nothing installed."""
+
+MOST_TRIED = 16
+"""Maximum lags tried one by one, where not all of them can be kept."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,30 +33,41 @@ class Answer:
 def answer(job: Job, bench: BenchCalendar, days: int, method: str) -> Answer:
     """The best schedule found within ``days``, then within two years.
 
-    What keeps things from spoiling is kept where it can be: first all of it, then all but
-    one, then none. ImportError where ``method`` needs what is not installed.
+    What keeps things from spoiling is kept where it can be, the most pressing first.
+    ImportError where ``method`` needs what is not installed.
     """
+    if method != QUICK:
+        load_solver()
     most = LONGEST + bench.now // DAY
-    reason = ""
+    found = None
     for horizon in dict.fromkeys((min(days, most), most)):
-        calendar = Calendar({BENCH: bench.windows(horizon), LIGHT: bench.light(horizon)})
-        for dropped in _drops(job.soon):
-            kept = [soon.lag for soon in job.soon if soon not in dropped]
-            found = _ask(replace(job, lags=(*job.lags, *kept)), calendar, method)
-            if found.feasible:
-                return Answer(found, spoilt=_spoilt(dropped, found))
-            reason = reason or found.reason
-    return Answer(None, reason)
+        found = _ask(job, job.soon, _calendar(bench, horizon), method)
+        if found.feasible:
+            return Answer(found)
+    if job.soon:
+        return _without_some(job, _calendar(bench, most), method)
+    return Answer(None, found.reason if found is not None else "")
 
 
-def _drops(soon: Sequence[Soon]) -> list[tuple[Soon, ...]]:
-    """Which of them to go without, in the order of trying."""
-    ones = [(one,) for one in soon] if len(soon) > 1 else []
-    return [(), *ones, tuple(soon)] if soon else [()]
+def _calendar(bench: BenchCalendar, days: int) -> Calendar:
+    return Calendar({BENCH: bench.windows(days), LIGHT: bench.light(days)})
 
 
-def _spoilt(dropped: Sequence[Soon], found: Schedule) -> tuple[Soon, ...]:
-    return tuple(soon for soon in dropped if gap(soon, found) > (soon.lag.at_most or 0))
+def _without_some(job: Job, calendar: Calendar, method: str) -> Answer:
+    """As many of the maximum lags as can be kept together, the shortest first."""
+    kept: list[Soon] = []
+    pressing = sorted(job.soon, key=lambda soon: soon.lag.at_most or 0)
+    for soon in pressing[:MOST_TRIED]:
+        if _ask(job, (*kept, soon), calendar, QUICK).feasible:
+            kept.append(soon)
+    best = _ask(job, kept, calendar, method)
+    if not best.feasible:
+        return Answer(None, best.reason)
+    return Answer(best, spoilt=tuple(soon for soon in job.soon if _late(soon, best)))
+
+
+def _late(soon: Soon, found: Schedule) -> bool:
+    return gap(soon, found) > (soon.lag.at_most or 0)
 
 
 def gap(soon: Soon, found: Schedule) -> int:
@@ -57,8 +75,9 @@ def gap(soon: Soon, found: Schedule) -> int:
     return found.start[soon.lag.after] - found.segments[soon.lag.before][-1][1]
 
 
-def _ask(job: Job, calendar: Calendar, method: str) -> Schedule:
-    best = solve(job.tasks, job.capacity, job.lags, calendar=calendar, method=method)
+def _ask(job: Job, soon: Sequence[Soon], calendar: Calendar, method: str) -> Schedule:
+    job = replace(job, lags=(*job.lags, *(one.lag for one in soon)))
+    best = _best(job, calendar, method)
     if not best.feasible:
         return best
     read = solve(job.tasks, job.capacity, [*job.lags, *_as_printed(job)], calendar=calendar)
@@ -68,6 +87,25 @@ def _ask(job: Job, calendar: Calendar, method: str) -> Schedule:
     if broken:
         raise RuntimeError(f"the schedule is wrong, please report it: {broken[0]}")
     return best
+
+
+def _best(job: Job, calendar: Calendar, method: str) -> Schedule:
+    """The quick answer; with ``optimal`` the exact solver goes on from there."""
+    quick = solve(job.tasks, job.capacity, job.lags, calendar=calendar)
+    if method == QUICK or quick.proven:
+        return quick
+    if quick.feasible:  # what lies behind the finish that is known only makes its work harder
+        calendar = Calendar(
+            {
+                name: [(begin, end) for begin, end in windows if begin < quick.finish]
+                for name, windows in calendar.windows.items()
+            }
+        )
+    exact = solve(job.tasks, job.capacity, job.lags, calendar=calendar, method=method)
+    if not quick.feasible:
+        return exact
+    better = exact.feasible and (exact.proven or exact.finish < quick.finish)
+    return exact if better else quick
 
 
 def _as_printed(job: Job) -> list[Lag]:

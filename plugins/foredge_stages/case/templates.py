@@ -76,22 +76,20 @@ def _jig(
         (inner[0], top + arm_y),
         (left, top + arm_y),
     )
-    told = end.replace("-", " ")
+    told, foot = end.replace("-and-", " or "), top + arm_y
     items: tuple[Item, ...] = (
         Line(ring, "cut", closed=True),
         Measured((left, top + arm_y), (inner[0], top + arm_y), show_length(fore, display), -9),
         Measured((left + arm_x, top), (left + arm_x, inner[1]), show_length(square, display), 9),
-        Label((left, top - 4), f"edges of the board, {told}", 3.2),
         Label((inner[0] + 5, inner[1] + 8), "block", 3.5),
-        Label((inner[0] + 5, inner[1] + 14), "Lay it flush with the corner", 3.0),
-        Label((inner[0] + 5, inner[1] + 18.5), "of the board; push the", 3.0),
-        Label((inner[0] + 5, inner[1] + 23), "block into the angle.", 3.0),
+        Label((8, foot + 20), "Lay it flush with a corner of the board,", 3.0),
+        Label((8, foot + 24.5), f"at {told}; push the block into the angle.", 3.0),
     )
     drawing = Drawing(
         f"case-square-jig-{end}",
-        f"Jig for the square, {told}",
-        left + arm_x + 28,
-        top + arm_y + 18,
+        f"Jig for the square, {end.replace('-', ' ')}",
+        max(left + arm_x + 28, 110.0),
+        foot + 30,
         items,
         true_scale=True,
         sizes=(square, fore),

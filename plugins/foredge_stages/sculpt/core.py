@@ -138,7 +138,11 @@ def _fix(relief: Relief, amounts: _Amounts, after: tuple[str, ...], marked: bool
                 skin=relief.figures.thickness),
             say("The bare core stands {height} high at its highest.", height=report.core_height),
             *_tack(amounts, hot),
-            *(say(f"{one.name}: {{note}}", note=one.note) for one in relief.shaped if one.note),
+            *(
+                say("{name}: {note}", name=one.name, note=one.note)
+                for one in relief.shaped
+                if one.note
+            ),
         ),
         book.practice("hand-set-up")
         + book.practice("hand-core") * report.core_volume / PER_VOLUME,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from foredge.contract import (
     Contour,
@@ -21,8 +21,11 @@ from foredge.contract import (
     Shaped,
     level_cuts,
     outline_of,
+    settle,
+    shortened,
     show_length,
     upright_cut,
+    words_of,
 )
 from foredge_stages.sculpt.reading import Relief
 from foredge_stages.sculpt.sheets import LEFT, TOP, axes, board, moved
@@ -31,6 +34,8 @@ STEPS_MM = (1.0, 2.0, 3.0, 5.0, 10.0, 20.0)
 MOST_LINES = 8
 MOST_NAMES = 40
 CROWDED_MM = 5.0
+NAME_MM = 3.0
+LEADER_MM = 5.0
 
 
 def plan(relief: Relief) -> Drawing:
@@ -42,9 +47,7 @@ def plan(relief: Relief) -> Drawing:
     x, y = summit(relief)
     items: list[Item] = [*board(panel)]
     items += [Line(ring, "cut", closed=True) for ring in moved(relief.report.footprint)]
-    items += _contours(cuts)
     items += _section_marks(panel, x, y)
-    items += [label for one in relief.shaped[:MOST_NAMES] for label in _name(relief, one)]
     items += [
         *axes(panel),
         Measured(
@@ -60,11 +63,14 @@ def plan(relief: Relief) -> Drawing:
             10.0,
         ),
     ]
+    wide, high = panel.width.value + 2 * LEFT, panel.height.value + 2 * TOP
+    items += _names(relief, words_of(items), wide, high)
+    items += _contours(cuts, words_of(items), wide, high)
     return Drawing(
         f"sculpt-{relief.on}-plan",
         f"Relief on the {relief.where}: outline, and a contour line every {step:g} mm of height",
-        panel.width.value + 2 * LEFT,
-        panel.height.value + 2 * TOP,
+        wide,
+        high,
         tuple(items),
         true_scale=True,
         sizes=(relief.panel.width, relief.panel.height),
@@ -100,20 +106,23 @@ def _size(ring: tuple[Point, ...]) -> float:
     return round((right - left) * (tail - head), 6)
 
 
-def _contours(cuts: Sequence[Contour]) -> list[Item]:
+def _contours(
+    cuts: Sequence[Contour], taken: Sequence[Label], width: float, height: float
+) -> list[Item]:
     """The lines, and their heights where there is room for the number."""
     items: list[Item] = []
-    written: list[Point] = []
+    written: list[Label] = []
     for cut in reversed(cuts):
         items += [Line(ring, "dimension", closed=True) for ring in moved(cut.rings)]
         if not cut.rings:
             continue
         widest = max(cut.rings, key=_size)
         x, y = max(widest, key=lambda point: (round(point[0], 3), round(point[1], 3)))
-        if all(math.dist((x, y), other) > CROWDED_MM for other in written):
-            written.append((x, y))
-            items.append(Label((LEFT + x + 0.4, TOP + y + 0.7), f"{cut.height_mm:g}", 2.2))
-    return items
+        label = Label((LEFT + x + 0.4, TOP + y + 0.7), f"{cut.height_mm:g}", 2.2)
+        near = any(math.dist(label.at, other.at) <= CROWDED_MM for other in written)
+        if not near and settle((label,), (*taken, *written), width, height):
+            written.append(label)
+    return [*items, *written]
 
 
 def _section_marks(panel: Panel, x: float, y: float) -> list[Item]:
@@ -126,13 +135,46 @@ def _section_marks(panel: Panel, x: float, y: float) -> list[Item]:
     ]
 
 
-def _name(relief: Relief, one: Shaped) -> list[Item]:
-    """What it is called, just above its outline."""
-    rings = outline_of(one.shape, relief.skin)
-    if not rings:
-        return []
-    left, head, right, _ = _box(*rings)
-    return [Label((LEFT + (left + right) / 2 + 2, TOP + head - 1.2), one.name, 3.0)]
+def _names(relief: Relief, taken: Sequence[Label], width: float, height: float) -> list[Item]:
+    """What every part is called, beside its outline where there is room; else with a line to it."""
+    found: list[Label] = []
+    lines: list[Line] = []
+    for one in relief.shaped[:MOST_NAMES]:
+        rings = outline_of(one.shape, relief.skin)
+        if not rings:
+            continue
+        box = _box(*rings)
+        label = settle(_places(one, box, width), (*taken, *found), width, height)
+        if label is None:
+            continue
+        found.append(label)
+        left, head, right, tail = box
+        off = max(TOP + head - label.at[1], label.at[1] - TOP - tail)
+        if off > LEADER_MM:
+            middle = LEFT + (left + right) / 2
+            near = TOP + (head if label.at[1] < TOP + head else tail)
+            lines.append(Line((label.at, (middle, near)), "guide"))
+    return [*lines, *found]
+
+
+def _places(one: Shaped, box: tuple[float, float, float, float], width: float) -> Iterator[Label]:
+    """Just above its outline, just below, at its sides; then further and further off."""
+    left, head, right, tail = box
+    middle = LEFT + (left + right) / 2
+    for off in (0.0, 4.0, 8.0, 12.0, 16.0):
+        high, low = TOP + head - 1.2 - off, TOP + tail + 3.4 + off
+        side = TOP + (head + tail) / 2 + 1.0 + off
+        for label in (
+            Label((middle + 2, high), one.name, NAME_MM),
+            Label((middle - 2, high), one.name, NAME_MM, anchor="end"),
+            Label((middle + 2, low), one.name, NAME_MM),
+            Label((middle - 2, low), one.name, NAME_MM, anchor="end"),
+            Label((LEFT + right + 1.5, side), one.name, NAME_MM),
+            Label((LEFT + left - 1.5, side), one.name, NAME_MM, anchor="end"),
+        ):
+            # A long name is cut short only where its part stands near the page's side.
+            room = width - label.at[0] if label.anchor == "start" else label.at[0]
+            yield shortened(label, max(room - 1.0, 0.45 * width))
 
 
 def sections(relief: Relief) -> Drawing:

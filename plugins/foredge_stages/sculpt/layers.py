@@ -102,7 +102,9 @@ def _solid(relief: Relief) -> tuple[Text, ...]:
     names = ", ".join(one.name for one in relief.made("clay"))
     if not names:
         return ()
-    return (say(f"Model in clay right through, on a ground rubbed with clay: {names}."),)
+    return (
+        say("Model in clay right through, on a ground rubbed with clay: {names}.", names=names),
+    )
 
 
 def _last(relief: Relief) -> list[Text]:
@@ -110,15 +112,15 @@ def _last(relief: Relief) -> list[Text]:
     names = ", ".join(one.name for one in relief.made("rigid"))
     if names:
         said.append(
-            say(f"Press {names} in through film, work the socket {{wider}} wider, take it out.",
-                wider=relief.socket)
+            say("Press {names} in through film, work the socket {wider} wider, take it out.",
+                names=names, wider=relief.socket)
         )  # fmt: skip
     for one in relief.options.inclusions:
-        said.append(say(f"Press in {one.what}, half of each piece under the surface."))
+        said.append(say("Press in {what}, half of each piece under the surface.", what=one.what))
     if relief.options.smoothing == "water" and relief.figures.modelled:
         said.append(say("Smooth it with a wet finger or brush now; sanding it dry makes dust."))
     if relief.options.texture:
-        said.append(say(f"Then work in the texture: {relief.options.texture}."))
+        said.append(say("Then work in the texture: {texture}.", texture=relief.options.texture))
     return said
 
 
@@ -130,7 +132,7 @@ def _layer(
     when: tuple[tuple[str, ...], Quantity],
     ready: str,
 ) -> Operation:
-    book, figures, layers = relief.book, relief.figures, relief.figures.layers
+    book, layers = relief.book, relief.figures.layers
     after, dries = when
     many = layers.value > 1
     which = f", layer {place} of {int(layers.value)}" if many else ""
@@ -142,11 +144,18 @@ def _layer(
         after=after,
         wait=dries,
         waiting=_waiting(relief),
-        cautions=tuple(one for one in figures.cautions if one not in _OF_THE_PULP),
+        cautions=_cautions(relief),
         wettings=_wettings(relief, weights, dries),
         tools=("palette knife", "bowl of water", "soft brush", "pin with a mark"),
         soon_after=_while_fresh(relief, ready),
     )
+
+
+def _cautions(relief: Relief) -> tuple[str, ...]:
+    """Those of the clay, and what grew goes with it."""
+    grown = any(one.kind in ("seeds", "plant") for one in relief.options.inclusions)
+    own = [one for one in relief.figures.cautions if one not in _OF_THE_PULP]
+    return (*own, "food-inclusions") if grown else tuple(own)
 
 
 _OF_THE_PULP = ("boiling-water", "hot-pulp", "boron")
@@ -224,7 +233,9 @@ def _set_in(relief: Relief) -> tuple[Text, ...]:
     names = ", ".join(one.name for one in relief.made("rigid"))
     if not names:
         return ()
-    return (say(f"Glue {names} into the socket; no wet clay comes into the gap any more."),)
+    return (
+        say("Glue {names} into the socket; no wet clay comes into the gap any more.", names=names),
+    )
 
 
 def _set_in_uses(relief: Relief) -> tuple[Use, ...]:

@@ -34,8 +34,8 @@ def template(size: Sizes, stations: tuple[Quantity, ...], display: str) -> Drawi
     items: list[Item] = [
         Line(rectangle(left, top, STRIP_MM, height), "cut", closed=True),
         Line(((middle, top), (middle, top + height)), "fold"),
-        Label((middle - 6, top + 11), "HEAD", 4.0, anchor="end"),
-        Line(((left + 4, top + 11), (left + 7, top + 6), (left + 10, top + 11)), "outline"),
+        Label((middle, top - 3), "HEAD", 4.0, anchor="middle"),
+        Line(((left + 4, top + 7), (left + 7, top + 2), (left + 10, top + 7)), "outline"),
         Measured(
             (left + STRIP_MM, top + height),
             (left + STRIP_MM, top),
@@ -48,9 +48,7 @@ def template(size: Sizes, stations: tuple[Quantity, ...], display: str) -> Drawi
         items += [
             Line(((middle - TICK_MM, y), (middle + TICK_MM, y)), "outline"),
             Circle((middle, y), 0.8, "outline"),
-            Label(
-                (middle + TICK_MM + 1.5, y + 1.2), f"{place}: {show_length(station, display)}", 3.0
-            ),
+            *_told(middle, y, place, station, display),
         ]
     for name, cut, y in (("head", size.trims.head, top), ("tail", size.trims.tail, top + height)):
         if cut.value > 0:
@@ -64,6 +62,17 @@ def template(size: Sizes, stations: tuple[Quantity, ...], display: str) -> Drawi
         items=tuple(items),
         true_scale=True,
     )
+
+
+def _told(middle: float, y: float, place: int, station: Quantity, display: str) -> list[Item]:
+    """A station's distance from the head; where both units are wanted, inches at the left."""
+    first = "metric" if display == "both" else display
+    told = f"{place}: {show_length(station, first)}"
+    items: list[Item] = [Label((middle + TICK_MM + 1.5, y + 1.2), told, 3.0)]
+    if display == "both":
+        inches = show_length(station, "imperial")
+        items.append(Label((middle - TICK_MM - 1.5, y + 1.2), inches, 3.0, anchor="end"))
+    return items
 
 
 def gathering(folios: int) -> tuple[Drawing, ...]:

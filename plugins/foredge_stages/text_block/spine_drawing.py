@@ -35,7 +35,7 @@ def linings_template(block: Block, linings: Linings, display: str) -> tuple[Draw
         items.append(
             Line(rectangle(left, TOP + short, spine, height - 2 * short), "hidden", closed=True)
         )
-    items += _words(linings, LEFT + wide + 2, TOP + height / 2, display)
+    items += _words(linings, LEFT + wide + 2, TOP + height / 2 - 12, display)
     drawing = Drawing(
         "text-block-spine-linings",
         "Super and lining on the spine" if linings.super is not None else "Lining on the spine",
@@ -53,9 +53,10 @@ def _super(block: Block, linings: Linings, display: str) -> list[Item]:
     wide, high = block.spine.value + 2 * flange, block.height.value - 2 * short
     top, foot = TOP + short, TOP + short + high
     height = block.height - 2 * linings.super_short
+    flange_told = show_length(linings.flange, display)
     return [
         Line(rectangle(LEFT, top, wide, high), "cut", closed=True),
-        Measured((LEFT, foot), (LEFT + flange, foot), show_length(linings.flange, display), -9),
+        Measured((LEFT, foot), (LEFT + flange, foot), flange_told, -short - 8),
         Measured((LEFT, foot), (LEFT, top), show_length(height, display), 8),
         GrainArrow((LEFT + flange / 2, TOP + block.height.value / 2), min(30.0, high / 2), 90.0),
     ]
@@ -64,11 +65,11 @@ def _super(block: Block, linings: Linings, display: str) -> list[Item]:
 def _words(linings: Linings, x: float, y: float, display: str) -> list[Item]:
     lines = []
     if linings.super is not None:
-        lines += ["full line: super,", _short(linings.super_short, display)]
+        lines += ["full line: super,", *_short(linings.super_short, display)]
     if linings.lining is not None:
-        lines += ["broken line: lining,", _short(linings.lining_short, display)]
+        lines += ["broken line: lining,", *_short(linings.lining_short, display)]
     return [Label((x, y + 5 * place), words, 3.0) for place, words in enumerate(lines)]
 
 
-def _short(short: Quantity, display: str) -> str:
-    return f"{show_length(short, display)} short at each end"
+def _short(short: Quantity, display: str) -> tuple[str, str]:
+    return "short at each end", f"by {show_length(short, display)}"

@@ -173,12 +173,14 @@ def _edge(made: Plan, part: Part[Any], trimmed: str) -> StageResult:
 
 
 def _swell_problems(made: Plan) -> list[Problem]:
-    """None where the block has been measured, or the room is wanted for what is pasted in."""
-    measured = {"block.spine", "block.fore_edge"} <= set(made.book.readings)
-    if measured or made.options.inserts is not None:
+    """By the readings once there are both; not where the room is wanted for what is pasted in."""
+    if made.options.inserts is not None:
         return []
-    edge = made.leaves + made.thread.ends.thickness
-    return block.swell_problems(made.book, edge, made.swell)
+    ends, read = made.thread.ends, made.block
+    edge, swollen = made.leaves + ends.thickness, made.swell
+    if {"block.spine", "block.fore_edge"} <= set(made.book.readings):
+        edge, swollen = read.fore_edge, read.spine - read.fore_edge - ends.at_spine
+    return block.swell_problems(made.book, edge, swollen)
 
 
 def _problems(made: Plan) -> tuple[Problem, ...]:

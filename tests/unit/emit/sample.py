@@ -305,7 +305,8 @@ def sample(
         ),
     )
     ledger, _ = plan_ledger(build)
-    return replace(build, plan=replace(build.plan, ledger=ledger))
+    known = {**build.bands, **ledger.bands}
+    return replace(build, plan=replace(build.plan, ledger=ledger), bands=known)
 
 
 def renamed(build: Build, name: str) -> Build:

@@ -119,7 +119,7 @@ def test_the_piercing_template_has_a_hole_for_every_station_of_every_gathering()
 
 def test_the_diagram_shows_inside_and_outside_by_turns() -> None:
     result = long()
-    picture = drawing(result, "text-block-long-stitch")
+    picture = drawing(result, "text-block-thread-path")
     drawn = [i for i in picture.items if isinstance(i, Line) and i.points[0][0] == i.points[1][0]]
     row = [line.role for line in drawn[: len(stations(result)) - 1]]
     assert row[0] == "hidden" and row[-1] == "hidden"

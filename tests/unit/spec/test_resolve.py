@@ -136,3 +136,22 @@ def test_options_with_checks_of_their_own(rows: int, text: str) -> None:
     assert len(found) == 1
     assert text in found[0]
     assert book_from(spec.replace(f"rows: {rows}", "rows: 5"), registry=registry)
+
+
+@pytest.mark.parametrize(
+    ("said", "paper"),
+    [
+        ("", "a4"),
+        ("display: both\n", "a4"),
+        ("display: imperial\n", "letter"),
+        ("display: imperial\nprint: a4\n", "a4"),
+        ("print: letter\n", "letter"),
+    ],
+)
+def test_templates_are_printed_on_the_paper_at_hand(said: str, paper: str) -> None:
+    assert book_from(BARE + said, registry=REGISTRY).print_on == paper
+
+
+def test_no_other_paper_is_known() -> None:
+    (told,) = diagnostics_of(BARE + "print: foolscap\n", registry=REGISTRY)
+    assert "foolscap" in told and "a4" in told

@@ -128,3 +128,21 @@ def test_a_thread_nobody_measured_is_said_to_be_assumed() -> None:
     assert "thread-assumed" in rules(made(bare))
     measured = {"linen": {"size": None, "diameter": "0.5 mm"}}
     assert value(made(measured), "thread.diameter") == 0.5
+
+
+def test_swell_is_held_against_the_whole_fore_edge() -> None:
+    """End-papers stand at the fore-edge too: the share is of both, and then of the readings."""
+    result = made()
+    (told,) = [one for one in result.problems if one.rule == "swell-large"]
+    share = value(result, "swell") / value(result, "block.fore_edge")
+    assert f"{share:.0%} of the {value(result, 'block.fore_edge'):.1f}" in told.text
+    straight = {"spine": "12.4 mm", "fore_edge": "12 mm"}
+    assert "swell-large" not in rules(made(top={"measured": {"block": straight}}))
+    wedge = made(top={"measured": {"block": {"spine": "17 mm", "fore_edge": "12 mm"}}})
+    (told,) = [one for one in wedge.problems if one.rule == "swell-large"]
+    assert "by 5 mm, 42% of the 12 mm" in told.text and told.severity.value == "warning"
+
+
+def test_swell_that_is_wanted_is_not_reported() -> None:
+    inserts = {"each": "1 mm", "pages": 4}
+    assert "swell-large" not in rules(made(inserts=inserts))

@@ -158,7 +158,8 @@ def test_an_untrimmed_block_is_not_trimmed() -> None:
 
 def test_the_template_has_every_station_at_its_place() -> None:
     result = made()
-    (template,) = (d for d in result.drawings if d.true_scale)
+    (template,) = (d for d in result.drawings if d.name == "text-block-punching-template")
+    assert template.true_scale
     top = min(y for item in template.items if isinstance(item, Line) for _, y in item.points)
     ticks = {
         item.points[0][1] - top

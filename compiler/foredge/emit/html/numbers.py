@@ -71,7 +71,8 @@ class Numbers:
         return self._told(length, (in_mm(length), in_inches(length), in_mm(length)))
 
     def _told(self, quantity: Quantity, texts: tuple[str, str, str]) -> Markup:
-        if is_constant(quantity) or (quantity.op == "leaf" and quantity.origin is None):
+        unnamed = quantity.name is None and is_constant(quantity)
+        if unnamed or (quantity.op == "leaf" and quantity.origin is None):
             return switched(texts, self._shown)
         return switched(texts, self._shown, data_q=str(self.place(quantity)))
 

@@ -15,6 +15,7 @@ _MOST_KEPT = 2_000
 _MOST_ITEMS = 16  # fuller sheets hardly ever go together
 _MOST_NODES = 400
 _MOST_TRIED = 6
+_MOST_WORK = 30_000
 
 
 class Pool:
@@ -41,15 +42,25 @@ class Pool:
         ranked = sorted(self.bins.items(), key=lambda entry: self.waste(entry[1]))
         self.bins = dict(ranked[:_MOST_KEPT])
 
-    def cover(self, limit: float, rng: Random) -> tuple[list[Bin], list[int], int]:
-        """Disjoint sheets within the cost limit that leave little area: bins, items left, work."""
-        return _Cover(self, limit, rng).search()
+    def add(self, bins: list[Bin]) -> None:
+        """Keep these sheets whatever they are."""
+        for bin_ in bins:
+            self.bins[(bin_.stock, bin_.mask)] = bin_
+
+    def cover(
+        self, limit: float, rng: Random, *, rare_first: bool = False
+    ) -> tuple[list[Bin], list[int], int]:
+        """Disjoint sheets within the cost limit that leave little area: bins, items left, work.
+
+        ``rare_first``: items that few sheets hold are covered first, else large ones.
+        """
+        return _Cover(self, limit, rng, rare_first).search()
 
 
 class _Cover:
     """One bounded depth-first search over the pool."""
 
-    def __init__(self, pool: Pool, limit: float, rng: Random) -> None:
+    def __init__(self, pool: Pool, limit: float, rng: Random, rare_first: bool) -> None:
         job = pool.job
         self.job, self.limit = job, limit
         # A little noise makes each search look at other sets first.
@@ -59,19 +70,24 @@ class _Cover:
         ]
         self.shelf = [stock.count for stock in job.stocks]
         self.nodes = 0
-        self.work = len(keyed) * 4
+        self.work = len(keyed) * 8
         self.ranked = [bin_ for _, _, bin_ in sorted(keyed)]
         self.holding: list[list[Bin]] = [[] for _ in job.area]
         for bin_ in self.ranked:
-            self.work += bin_.mask.bit_count()
+            self.work += 2 * bin_.mask.bit_count()
             for item in members(bin_.mask):
                 self.holding[item].append(bin_)
+        self.end = self.work + _MOST_WORK
         self.rate = min((s.cost / (s.width * s.height) for s in job.stocks if s.count), default=0.0)
         self.best: list[Bin] = []
         self.best_left = sum(job.area)
         self.order = sorted(
             range(len(job.area)),
-            key=lambda i: (len(self.holding[i]) == 0, -job.area[i] * (0.8 + 0.4 * rng.random())),
+            key=lambda i: (
+                len(self.holding[i]) == 0,
+                len(self.holding[i]) if rare_first else 0,
+                -job.area[i] * (0.8 + 0.4 * rng.random()),
+            ),
         )
 
     def search(self) -> tuple[list[Bin], list[int], int]:
@@ -89,7 +105,7 @@ class _Cover:
         if area < self.best_left:
             self.best, self.best_left = list(chosen), area
         for position in range(start, len(self.order)):
-            if self.nodes > _MOST_NODES or not self.best_left > 0.5:
+            if self._spent() or not self.best_left > 0.5:
                 return
             item = self.order[position]
             if not open_ >> item & 1:
@@ -108,10 +124,13 @@ class _Cover:
                 chosen.pop()
                 self.shelf[bin_.stock] += 1
                 tried += 1
-                if tried >= _MOST_TRIED or self.nodes > _MOST_NODES:
+                if tried >= _MOST_TRIED or self._spent():
                     break
             if tried:
                 return
+
+    def _spent(self) -> bool:
+        return self.nodes > _MOST_NODES or self.work > self.end
 
 
 def members(mask: int) -> list[int]:

@@ -45,6 +45,6 @@ def plan_cuts(
             for index, piece in enumerate(wanted)
             if missing[index] + homeless[index]
         ],
-        proven=not found.left and found.cost <= found.bound,
+        proven=not found.left and found.cost // job.unit <= found.bound // job.unit,
     )
     return ensure(plan, shelf, wanted, kerf)

@@ -14,6 +14,8 @@ from dataclasses import dataclass
 from foredge.plan.cutting.job import Job
 from foredge.plan.cutting.tree import Node, place
 
+_Place = tuple[float, Node | None, float, float]  # cost, panel, and the item's size as it lies
+
 
 @dataclass(frozen=True, slots=True)
 class Style:
@@ -44,62 +46,73 @@ def insert_all(
         if job.kind[item] in failed:
             left.append(item)
             continue
-        _, at, w, h, done = _cheapest(job, leaves, item, style, random)
-        work += done
-        if at < 0:
+        _, leaf, w, h = _cheapest(job, leaves, item, style, random)
+        work += 12 + 2 * len(leaves) * len(job.sides[item])
+        if leaf is None:
             left.append(item)
             if not style.skip:
                 failed.add(job.kind[item])
         else:
-            _put(job, leaves, item, (at, w, h), style, random)
+            _put(job, leaves, item, leaf, (w, h), style, random)
     return left, work
 
 
 def insert_closest(
     job: Job, leaves: list[Node], loose: list[int], style: Style, random: Callable[[], float]
 ) -> tuple[list[int], int]:
-    """Insert, again and again, the item that costs least for its size; like ``insert_all``."""
-    waiting = list(loose)
-    power = style.power
+    """Insert, again and again, the item that costs least for its size; like ``insert_all``.
+
+    The place of an item is looked for again only where the last insertion changed the panels.
+    """
     work = 0
-    while waiting:
-        best = math.inf
-        pick = -1
-        where = (-1, 0.0, 0.0)
-        for item in waiting:
-            cost, at, w, h, done = _cheapest(job, leaves, item, style, random)
-            work += done
-            if at < 0:
-                continue
-            rate = cost / job.area[item] ** power * (0.8 + 0.4 * random())
-            if rate < best:
-                best, pick, where = rate, item, (at, w, h)
-        if pick < 0:
-            break
-        waiting.remove(pick)
-        _put(job, leaves, pick, where, style, random)
-    return waiting, work
+    rated: list[tuple[float, int, _Place]] = []
+    left: list[int] = []
+    for item in loose:
+        place_ = _cheapest(job, leaves, item, style, random)
+        work += 10 + len(leaves) * len(job.sides[item])
+        if place_[1] is None:
+            left.append(item)
+        else:
+            scale = (0.8 + 0.4 * random()) / job.area[item] ** style.power
+            rated.append((scale, item, place_))
+    while rated:
+        pick = min(range(len(rated)), key=lambda i: rated[i][0] * rated[i][2][0])
+        _, item, (_, leaf, w, h) = rated.pop(pick)
+        assert leaf is not None
+        changed = _put(job, leaves, item, leaf, (w, h), style, random)
+        kept = []
+        for scale, other, place_ in rated:
+            stale = place_[1] is leaf
+            among = leaves if stale else changed
+            work += 6 + len(among) * len(job.sides[other])
+            found = _cheapest(job, among, other, style, random)
+            if not stale and place_[0] <= found[0]:
+                found = place_
+            if found[1] is None:
+                left.append(other)
+            else:
+                kept.append((scale, other, found))
+        rated = kept
+    return left, work
 
 
 def _cheapest(
     job: Job, leaves: list[Node], item: int, style: Style, random: Callable[[], float]
-) -> tuple[float, int, float, float, int]:
-    """The cheapest place of one item: cost, index of the panel (or -1), its size there, work."""
+) -> _Place:
+    """The cheapest place of one item."""
     power, skip, exact = style.power, style.skip, style.exact
     least = job.least_side
     best = math.inf
-    at = -1
+    at: Node | None = None
     bw = bh = 0.0
-    work = 10 + len(leaves) * len(job.sides[item])
     for w, h in job.sides[item]:
-        for index, leaf in enumerate(leaves):
+        for leaf in leaves:
             width = leaf.w
             if w > width:
                 continue
             height = leaf.h
             if h > height or (skip and random() < skip):
                 continue
-            work += 4
             dw = width - w
             dh = height - h
             cost = (width * height) ** power
@@ -116,26 +129,31 @@ def _cheapest(
                 cost *= exact
             if cost < best:
                 best = cost
-                at = index
+                at = leaf
                 bw, bh = w, h
-    return best, at, bw, bh, work
+    return best, at, bw, bh
 
 
 def _put(
     job: Job,
     leaves: list[Node],
     item: int,
-    where: tuple[int, float, float],
+    leaf: Node,
+    size: tuple[float, float],
     style: Style,
     random: Callable[[], float],
-) -> None:
-    """Put the item there; the first cut is the one that leaves the largest free panel."""
-    at, w, h = where
-    leaf = leaves[at]
+) -> list[Node]:
+    """Put the item there; the first cut is the one that leaves the largest free panel.
+
+    The free panels that are new, or now smaller, are returned.
+    """
+    w, h = size
     least = job.least_side
     dw, dh = leaf.w - w, leaf.h - h
     larger = dw * leaf.h >= dh * leaf.w
     upright = larger and dh < least if dw < least else larger or dh < least
     if style.swap and random() < style.swap:
         upright = not upright
-    place(leaf, item, w, h, upright, leaves, at)
+    index, number = leaves.index(leaf), len(leaves)
+    place(leaf, item, w, h, upright, leaves, index)
+    return leaves[number:] if dw == dh == 0 else [leaves[index], *leaves[number:]]

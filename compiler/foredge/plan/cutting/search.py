@@ -18,7 +18,7 @@ from foredge.plan.cutting.cover import Pool
 from foredge.plan.cutting.insert import Style, insert_all, insert_closest
 from foredge.plan.cutting.job import Job
 from foredge.plan.cutting.start import fill_sheet
-from foredge.plan.cutting.tree import Bin, Node, bin_items, copy_without, nodes_of
+from foredge.plan.cutting.tree import Bin, Node, bin_items, copy_without, items_of, nodes_of
 
 _POWERS = (1.05, 1.2, 1.5, 2.0)
 _SKIP = 0.04  # share of places passed over
@@ -28,6 +28,8 @@ _CLOSEST = 0.6  # share of steps that insert what fits closest, not what comes f
 _COOLING = 0.02  # heat at the end of a run, of that at its start
 _MOST_SHEETS = 4
 _MOST_PANELS = 4
+_MOST_OPENED = 1
+_MOST_LOOSE = 8
 _CLIMB = 0.5  # chance that a freed panel grows to the panel it was cut from
 
 
@@ -62,6 +64,8 @@ class Search:
         self.thrift = 0.0
         self.work = 0
         self.pool = Pool(job)
+        self.whole = 0.3 if len(job.stocks) > 1 else 0.05
+        self.climb = _CLIMB
 
     def start(self, state: State) -> State:
         """Give up the emptiest sheets until the cost is under the limit."""
@@ -140,8 +144,9 @@ class Search:
         job = self.job
         touched: list[Bin] = []
         loose: list[int] = []
-        if chosen and self.random() < (0.3 if len(job.stocks) > 1 else 0.05):
-            gone = state.bins[chosen[0]]
+        first = state.bins[chosen[0]] if chosen else None
+        if first and self.random() < self.whole * min(1.0, _MOST_LOOSE / first.mask.bit_count()):
+            gone = first
             loose += bin_items(gone)
             self.work += 2 * len(loose)
             new.shelf[gone.stock] += 1
@@ -149,7 +154,10 @@ class Search:
             kept = chosen[1:]
         else:
             kept = chosen
-        for index in kept:
+        for number, index in enumerate(kept):
+            if len(loose) > _MOST_LOOSE:
+                del chosen[len(chosen) - len(kept) + number :]
+                break
             bin_ = state.bins[index]
             touched.append(copy_without(bin_, self._dropped(bin_), leaves, loose, job.area))
         return touched, loose + state.loose
@@ -184,9 +192,11 @@ class Search:
         dropped: set[Node] = set()
         for _ in range(1 + int(random() * random() * _MOST_PANELS)):
             node = nodes[int(random() * len(nodes))]
-            while node.up is not None and random() < _CLIMB:
+            while node.up is not None and random() < self.climb:
                 node = node.up
             dropped.add(node)
+            if sum(len(items_of(node)) for node in dropped) >= _MOST_LOOSE:
+                break
         return dropped
 
     def _order(self, loose: list[int]) -> list[int]:
@@ -208,14 +218,21 @@ class Search:
             fitting = [i for i in fitting if new.shelf[i] and stocks[i].cost <= room]
             if not fitting:
                 break
-            index = fitting[int(random() * len(fitting))]
-            stock = stocks[index]
-            way = int(random() * len(stock.ways))
-            bin_, left, work = fill_sheet(self.job, index, way, left, style, random)
-            self.work += work + 10
+            best: tuple[float, int, Bin, list[int]] | None = None
+            for _ in range(min(_MOST_OPENED, len(fitting))):
+                index = fitting[int(random() * len(fitting))]
+                stock = stocks[index]
+                way = int(random() * len(stock.ways))
+                tried, rest, work = fill_sheet(self.job, index, way, left, style, random)
+                self.work += work + 10
+                rate = tried.fill / stock.cost * (0.7 + 0.3 * random())
+                if best is None or rate > best[0]:
+                    best = rate, index, tried, rest
+            assert best is not None
+            _, index, bin_, left = best
             if bin_.mask:
                 new.shelf[index] -= 1
-                new.cost += stock.cost
+                new.cost += stocks[index].cost
                 touched.append(bin_)
             else:
                 fitting.remove(index)

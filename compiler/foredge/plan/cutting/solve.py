@@ -6,19 +6,25 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from random import Random
 
+from foredge.plan.cutting.blocks import perfect_bins
 from foredge.plan.cutting.bounds import cheapest_cover, least_cost
 from foredge.plan.cutting.insert import Style, insert_all
 from foredge.plan.cutting.job import Job
+from foredge.plan.cutting.repeats import patterned, renamed, repeats, rest_of
 from foredge.plan.cutting.search import Search, State
 from foredge.plan.cutting.start import Yields, fill_all, fill_sheet
+from foredge.plan.cutting.tiny import cheapest, small
 from foredge.plan.cutting.tree import FREE, Bin, Node, all_nodes, bin_items, copy_without, nodes_of
 
 _POWERS = (1.5, 1.05, 2.0, 1.2)
-_BASE_WORK = 60_000
-_WORK_PER_ITEM = 140_000
-_MOST_WORK = 4_800_000
+_WORK_PER_ITEM = 20_000
+_LEAST_WORK_WHEN_SHORT = 400_000
+_MOST_WORK = 4_200_000
 _POLISH_STEPS = 60
+_PLACE_ROUNDS = 6
 _SEGMENTS = 40
+_CLOSE = 0.03  # slack of the bound up to which sheets without waste are looked for at length
+_PERFECT_ROUNDS = 3
 _HEATS = (0.1, 0.3, 0.04)  # in shares of a mean item
 _THRIFTS = (0.0, 0.3)  # how much a sheet in use counts beside loose items
 
@@ -38,17 +44,46 @@ def solve(job: Job, seed: int, effort: float) -> Found:
     if not job.area:
         return Found([], [], 0, 0)
     rng = Random(seed)
-    budget = int(effort * min(_MOST_WORK, _BASE_WORK + _WORK_PER_ITEM * len(job.area)))
+    budget = int(effort * _work_for(job))
     bound = least_cost(job)
     state, work = _first(job, rng, budget // 6, bound)
     if state.loose:
-        state, work = _place_most(job, state, rng, budget // 2, work)
+        most = max(budget // 2, int(effort * _LEAST_WORK_WHEN_SHORT))
+        state, work = _place_most(job, state, rng, most, work)
         bound = _bound_of(job, state)
     lost = state.loose
     state = State(job, state.bins, [])
+    if small(job) and not lost and state.cost > bound:
+        bins, _, proven = cheapest(job, state.cost)
+        state = state if bins is None else State(job, bins, [])
+        bound = state.cost if proven else bound
+    if repeats(job) and not lost and state.cost > bound:
+        state, work = _by_patterns(job, state, seed, budget, work)
     state = _improve(job, state, rng, budget - work, bound)
     state = _tidy(job, state, rng)
     return Found(state.bins, lost, state.cost, bound)
+
+
+def _work_for(job: Job) -> float:
+    """Few items have few plans: the work grows faster than their number until it is capped."""
+    items = len(job.area)
+    each = _WORK_PER_ITEM * (1.5 if len(job.stocks) > 1 else 1.0)
+    return float(min(_MOST_WORK, each * items * max(1.0, items / 10) ** 1.6))
+
+
+def _by_patterns(job: Job, state: State, seed: int, budget: int, work: int) -> tuple[State, int]:
+    """The plan by patterns when it is better than ``state``; also the work done till now."""
+    bins, left, done = patterned(job, budget // 2)
+    work += done
+    if bins and left:
+        rest = rest_of(job, bins, left)
+        part = min(budget - work, budget // 2)
+        found = solve(rest, seed, part / _work_for(rest))
+        work += part
+        bins += renamed(found.bins, left)
+        left = [left[item] for item in found.left]
+    other = State(job, bins, [])
+    return (state if left or other.cost >= state.cost else other), work
 
 
 def _bound_of(job: Job, state: State) -> int:
@@ -108,8 +143,18 @@ def _place_most(job: Job, state: State, rng: Random, budget: int, work: int) -> 
     total = sum(job.area)
     limit = sum(stock.cost * stock.count for stock in job.stocks)
     search = Search(job, [1.0 + area / total for area in job.area], limit, rng)
-    found, _ = search.run(search.start(state), max(budget - work, 0))
-    return min(state, found, key=_rank), work + search.work
+    best, part = state, max(budget - work, 0) // _PLACE_ROUNDS
+    for number in range(_PLACE_ROUNDS):
+        search.heat = _HEATS[number % 3]
+        found, done = search.run(search.start(state), part)
+        if not done:
+            bins, left, extra = search.pool.cover(limit, rng)
+            search.work += extra
+            found = min(found, State(job, bins, left), key=_rank)
+        best = min(best, found, key=_rank)
+        if not best.loose:
+            break
+    return best, work + search.work
 
 
 def _improve(job: Job, state: State, rng: Random, budget: int, bound: int) -> State:
@@ -119,6 +164,12 @@ def _improve(job: Job, state: State, rng: Random, budget: int, bound: int) -> St
     best, current = state, state
     segment = max(budget // _SEGMENTS, 1)
     turn = 0
+    if best.cost > bound:
+        slack = 1 - sum(job.area) * job.unit / bound
+        share = 3 if slack < _CLOSE else 12
+        current = _perfect_first(search, state, rng, budget // share)
+        if not current.loose:
+            best = current
     while best.cost > bound and search.work < budget:
         search.limit = best.cost - 1
         search.heat, search.thrift = _HEATS[turn % 3], _THRIFTS[turn % 2]
@@ -133,6 +184,25 @@ def _improve(job: Job, state: State, rng: Random, budget: int, bound: int) -> St
         if done:
             best = found
     return best
+
+
+def _perfect_first(search: Search, state: State, rng: Random, budget: int) -> State:
+    """A plan below the cost of ``state`` that starts from sheets without waste, or ``state``."""
+    job, limit = search.job, state.cost - 1
+    left = list(range(len(job.area)))
+    found = state
+    for number in range(_PERFECT_ROUNDS):
+        bins, work = perfect_bins(job, left, budget // (2 + 2 * number))
+        search.work += work
+        if not bins:
+            break
+        search.pool.add(bins)
+        chosen, left, work = search.pool.cover(limit, rng, rare_first=True)
+        search.work += work
+        found = State(job, chosen, left)
+        if not left:
+            break
+    return found
 
 
 def _tidy(job: Job, state: State, rng: Random) -> State:
