@@ -7,7 +7,7 @@ from typing import Any
 
 import yaml
 
-from foredge.contract import Book, Operation, StageResult, Upstream
+from foredge.contract import Book, Operation, StageResult, Text, Upstream
 from foredge.plan.order import order
 from foredge.registry import Registry
 from foredge.testing import book_from, registry_of
@@ -110,5 +110,13 @@ def operation(result: StageResult, name: str) -> Operation:
 
 
 def words(one: Operation) -> str:
-    """All its steps, braces and all."""
-    return "\n".join(step.template for step in one.steps)
+    """All its steps; quantities stand as names in braces."""
+    return "\n".join(map(_sentence, one.steps))
+
+
+def _sentence(step: Text) -> str:
+    """Its template, with what stands in it as words; quantities stay names in braces."""
+    said = step.template
+    for name, value in step.values.items():
+        said = said.replace(f"{{{name}}}", value) if isinstance(value, str) else said
+    return said

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from browser_help import without
+from browser_help import needed, without
 from demo import Run, compiled
 from foredge.emit.html_page import BenchPage
 
@@ -40,7 +40,7 @@ def browser() -> Iterator[object]:
     found = chromium()
     if found is None:
         without("there is no Chromium; on Debian: apt-get install chromium")
-    api = pytest.importorskip("playwright.sync_api")
+    api = needed("playwright.sync_api")
     with api.sync_playwright() as driver:
         opened = driver.chromium.launch(executable_path=found, args=list(FLAGS))
         yield opened

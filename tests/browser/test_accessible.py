@@ -6,9 +6,10 @@ axe-core 4.12 by Deque Systems (MPL 2.0), as axe-playwright-python carries it: r
 
 import pytest
 
+from browser_help import needed
 from demo import Run
 
-axe = pytest.importorskip("axe_playwright_python.sync_playwright")
+axe = needed("axe_playwright_python.sync_playwright")
 
 SALTMARSH = Run("saltmarsh-tide-book.yaml")
 

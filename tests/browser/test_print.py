@@ -8,10 +8,10 @@ import subprocess
 
 import pytest
 
-from browser_help import without
+from browser_help import needed, without
 from demo import DEMOS, Run, compiled
 
-pypdf = pytest.importorskip("pypdf")
+pypdf = needed("pypdf")
 
 SALTMARSH = Run("saltmarsh-tide-book.yaml")
 POINTS_A_MM = 72 / 25.4

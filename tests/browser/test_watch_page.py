@@ -10,9 +10,10 @@ from pathlib import Path
 
 import pytest
 
+from browser_help import needed
 from demo import SPECS
 
-pytest.importorskip("watchfiles")
+needed("watchfiles")
 
 CHECKOUT = SPECS.parent
 PLAIN = CHECKOUT / "tests" / "specs-valid" / "plain-journal.yaml"

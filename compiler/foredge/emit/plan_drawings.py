@@ -11,4 +11,9 @@ from foredge.picture.book import book_picture
 def all_drawings(build: Build) -> tuple[Drawing, ...]:
     """The finished book, the drawings of the stages in their order, the cutting plans, the
     timeline."""
-    return (*book_picture(build), *build.whole.drawings, *cut_drawings(build), *timeline_drawings(build))
+    return (
+        *book_picture(build),
+        *build.whole.drawings,
+        *cut_drawings(build),
+        *timeline_drawings(build),
+    )
