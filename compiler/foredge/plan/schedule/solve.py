@@ -92,7 +92,12 @@ def _search(instance: Instance, root: Domain, seed: int, method: str) -> Found:
     found = Found(search.best, search.proven)
     if method == "default" or search.proven:
         return found
-    return _exact(instance, found, search.finish, seed)
+    found = _exact(instance, found, search.finish, seed)
+    if found.start is not None or found.proven:
+        return found
+    # Neither a quick look nor the exact search found one: look as long as the default does.
+    search = search_default(instance, root, seed, STEPS)
+    return Found(search.best, search.proven)
 
 
 def _exact(instance: Instance, found: Found, finish: int, seed: int) -> Found:
