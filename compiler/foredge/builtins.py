@@ -61,6 +61,7 @@ BUILTINS: tuple[str, ...] = (
     "foredge_rules.clay_too_thick",
     "foredge_rules.closed_early",
     "foredge_rules.closure_after_paste_down",
+    "foredge_rules.closure_over_letters",
     "foredge_rules.closure_over_relief",
     "foredge_rules.coat_hides_work",
     "foredge_rules.coat_over_damp_clay",

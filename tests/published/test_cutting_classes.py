@@ -43,7 +43,7 @@ def test_planted_remnants_stay_near_the_known_optimum() -> None:
         sheets, pieces = instances.planted_remnants(number, 5 + number % 3, 5, 6, turn=True)
         planted = sum(piece.width * piece.height for piece in pieces)
         excess.append(plan_cuts(sheets, pieces).area / planted - 1)
-    assert sum(excess) / len(excess) <= 0.12
+    assert sum(excess) / len(excess) <= 0.02
 
 
 def test_planted_mixed_sheets_stay_near_the_known_optimum() -> None:
@@ -52,4 +52,14 @@ def test_planted_mixed_sheets_stay_near_the_known_optimum() -> None:
         sheets, pieces = instances.planted_mixed(number, 4, 8, 5, turn=True)
         planted = sum(piece.width * piece.height for piece in pieces)
         excess.append(plan_cuts(sheets, pieces).area / planted - 1)
-    assert sum(excess) / len(excess) <= 0.10
+    assert sum(excess) / len(excess) <= 0.02
+
+
+def test_planted_equal_sheets_are_mostly_found_again() -> None:
+    """The aim is a mean excess of 0; one task of eight may take a sheet more."""
+    excess = []
+    for number in range(8):
+        sheets, pieces = instances.planted_equal(number, 6, 6, turn=number % 2 == 0)
+        planted = sum(piece.width * piece.height for piece in pieces)
+        excess.append(plan_cuts(sheets, pieces).area / planted - 1)
+    assert sum(excess) / len(excess) <= 0.03

@@ -66,12 +66,12 @@ def kinds_of(job: Job) -> Kinds:
 
 def often(job: Job, kinds: Kinds, budget: int) -> tuple[list[tuple[Pattern, int]], int]:
     """Patterns and how often to cut each, in whole sheets; and the work done."""
-    programme = _Programme(job, kinds, budget)
+    programme = Programme(job, kinds, budget)
     programme.solve()
     return programme.rounded(), programme.work
 
 
-class _Programme:
+class Programme:
     """Rows: one for each kind (at least the wanted number), one for each stock (at most)."""
 
     def __init__(self, job: Job, kinds: Kinds, budget: int) -> None:
@@ -96,11 +96,12 @@ class _Programme:
                         stacks = stacks_of(kinds.sides, self.wanted, axis, panels[0][1 - axis])
                         self.makers.append((index, way, axis, stacks))
         self.x: Floats = self.right.copy()
+        self.known: list[Pattern] = []
 
     def solve(self) -> None:
         """Bring in better patterns until there is none, or the budget is spent."""
         np, rows = self.np, len(self.right)
-        known: list[Pattern] = []
+        known = self.known
         matrix: Floats = np.zeros((rows, 0))
         costs: Floats = np.zeros(0)
         for _ in range(_MOST_PIVOTS):
@@ -162,6 +163,10 @@ class _Programme:
             if value > limit + _SLACK:
                 found.append(Pattern(index, way, 0, axis, strips))
         return found
+
+    def value(self) -> float:
+        """What the plan costs, in sheets of the dearest size."""
+        return float(self.costs @ self.x)
 
     def rounded(self) -> list[tuple[Pattern, int]]:
         """The patterns of the plan, most often cut first, rounded down."""

@@ -28,7 +28,7 @@ _CLOSEST = 0.6  # share of steps that insert what fits closest, not what comes f
 _COOLING = 0.02  # heat at the end of a run, of that at its start
 _MOST_SHEETS = 4
 _MOST_PANELS = 4
-_MOST_OPENED = 1
+_DEAREST = 0.3  # chance to open the dearest sheet that the limit allows
 _MOST_LOOSE = 8
 _CLIMB = 0.5  # chance that a freed panel grows to the panel it was cut from
 
@@ -218,18 +218,13 @@ class Search:
             fitting = [i for i in fitting if new.shelf[i] and stocks[i].cost <= room]
             if not fitting:
                 break
-            best: tuple[float, int, Bin, list[int]] | None = None
-            for _ in range(min(_MOST_OPENED, len(fitting))):
+            if random() < _DEAREST:  # little of the room stays unused
+                index = max(fitting, key=lambda i: stocks[i].cost)
+            else:
                 index = fitting[int(random() * len(fitting))]
-                stock = stocks[index]
-                way = int(random() * len(stock.ways))
-                tried, rest, work = fill_sheet(self.job, index, way, left, style, random)
-                self.work += work + 10
-                rate = tried.fill / stock.cost * (0.7 + 0.3 * random())
-                if best is None or rate > best[0]:
-                    best = rate, index, tried, rest
-            assert best is not None
-            _, index, bin_, left = best
+            way = int(random() * len(stocks[index].ways))
+            bin_, left, work = fill_sheet(self.job, index, way, left, style, random)
+            self.work += work + 10
             if bin_.mask:
                 new.shelf[index] -= 1
                 new.cost += stocks[index].cost

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 from random import Random
@@ -19,10 +20,11 @@ from foredge.plan.cutting.tree import FREE, Bin, Node, all_nodes, bin_items, cop
 _POWERS = (1.5, 1.05, 2.0, 1.2)
 _WORK_PER_ITEM = 20_000
 _LEAST_WORK_WHEN_SHORT = 400_000
-_MOST_WORK = 4_200_000
+_MOST_WORK = 4_000_000
+_MOST_EQUAL = 12
 _POLISH_STEPS = 60
 _PLACE_ROUNDS = 6
-_SEGMENTS = 40
+_SEGMENTS = 12
 _CLOSE = 0.03  # slack of the bound up to which sheets without waste are looked for at length
 _PERFECT_ROUNDS = 3
 _HEATS = (0.1, 0.3, 0.04)  # in shares of a mean item
@@ -65,8 +67,11 @@ def solve(job: Job, seed: int, effort: float) -> Found:
 
 
 def _work_for(job: Job) -> float:
-    """Few items have few plans: the work grows faster than their number until it is capped."""
-    items = len(job.area)
+    """Few items have few plans: the work grows faster than their number until it is capped.
+
+    Of equal items only the first few count.
+    """
+    items = sum(min(number, _MOST_EQUAL) for number in Counter(job.kind).values())
     each = _WORK_PER_ITEM * (1.5 if len(job.stocks) > 1 else 1.0)
     return float(min(_MOST_WORK, each * items * max(1.0, items / 10) ** 1.6))
 
@@ -77,7 +82,7 @@ def _by_patterns(job: Job, state: State, seed: int, budget: int, work: int) -> t
     work += done
     if bins and left:
         rest = rest_of(job, bins, left)
-        part = min(budget - work, budget // 2)
+        part = max(min(budget - work, budget // 2), 0)
         found = solve(rest, seed, part / _work_for(rest))
         work += part
         bins += renamed(found.bins, left)
@@ -166,11 +171,13 @@ def _improve(job: Job, state: State, rng: Random, budget: int, bound: int) -> St
     turn = 0
     if best.cost > bound:
         slack = 1 - sum(job.area) * job.unit / bound
-        share = 3 if slack < _CLOSE else 12
+        share = 4 if slack < _CLOSE and len(job.stocks) == 1 else 10
         current = _perfect_first(search, state, rng, budget // share)
         if not current.loose:
             best = current
     while best.cost > bound and search.work < budget:
+        if best.cost // job.unit <= bound // job.unit and search.work > budget // 4:
+            break  # the area is the least there can be; only the number of sheets may be not
         search.limit = best.cost - 1
         search.heat, search.thrift = _HEATS[turn % 3], _THRIFTS[turn % 2]
         turn += 1
@@ -192,7 +199,7 @@ def _perfect_first(search: Search, state: State, rng: Random, budget: int) -> St
     left = list(range(len(job.area)))
     found = state
     for number in range(_PERFECT_ROUNDS):
-        bins, work = perfect_bins(job, left, budget // (2 + 2 * number))
+        bins, work = perfect_bins(job, left, budget // (1 + number))
         search.work += work
         if not bins:
             break

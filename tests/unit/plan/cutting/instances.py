@@ -112,6 +112,28 @@ def mixed_classes(group: int, items: int, number: int, *, turn: bool) -> Task:
     return [Sheet(f"s{i}", w, h, items) for i, (w, h) in enumerate(sizes)], pieces
 
 
+def many_equal(number: int, *, turn: bool) -> Task:
+    """Ten to thirty kinds of 1 to 100 equal pieces, each side a quarter to three quarters.
+
+    The make-up of sizes follows J. E. Beasley, "Algorithms for unconstrained two-dimensional
+    guillotine cutting", Journal of the Operational Research Society 36 (1985), pp. 297-306
+    (from memory); the drawings and the counts are ours.
+    """
+    rng = random.Random(f"gg {number}")
+    side, kinds = (250, 500, 1000)[number % 3], (10, 20, 30)[number // 3 % 3]
+    pieces = []
+    for index in range(kinds):
+        width, height = (rng.randint(side // 4, 3 * side // 4) for _ in range(2))
+        pieces.append(Piece(f"p{index}", width, height, rng.randint(1, 100), turn))
+    return [Sheet("s", side, side, 3000)], pieces
+
+
+def few(task: Task, count: int) -> Task:
+    """The same task with only ``count`` sheets of each size."""
+    sheets, pieces = task
+    return [Sheet(s.name, s.width, s.height, count) for s in sheets], pieces
+
+
 def folio_case() -> Task:
     """400 equal folios, 30 boards and patches, 12 sheet sizes."""
     rng = random.Random("folio case")
