@@ -1,17 +1,16 @@
-"""What must lie on the bench: pieces by what they are cut from, other materials, tools."""
+"""What must lie on the bench: pieces by what they are cut from, and tools."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import groupby
 
-from foredge.contract import Build, Flat, Piece, Size, StockItem, Use
-from foredge.dimension import Dimension
+from foredge.contract import Build, Flat, Piece, Size, StockItem
 from foredge.display import show, show_size
 from foredge.emit.escape import escape
-from foredge.emit.words import Words, listed, state_within
-from foredge.emit.work import PieceRow, piece_row, step_numbers
-from foredge.quantity import Band, Quantity, bands, total
+from foredge.emit.words import Words, listed
+from foredge.emit.work import PieceRow, piece_row
+from foredge.quantity import Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,19 +20,6 @@ class CutFrom:
     title: str
     about: str
     rows: tuple[PieceRow, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class UseRow:
-    """A material used up, all its steps together: ``whole``, with its range ``band``."""
-
-    material: str
-    amount: str
-    state: str
-    note: str
-    steps: str
-    whole: Quantity
-    band: Band
 
 
 def cut_from(build: Build) -> tuple[CutFrom, ...]:
@@ -87,38 +73,6 @@ def _size(words: Words, size: Size) -> str:
     """``6 of 300 × 420 mm``."""
     told = show_size(size.width, size.height, words.system)
     return f"{show(size.count)} of {told}" if size.count is not None else told
-
-
-def uses(build: Build) -> tuple[UseRow, ...]:
-    """Every material used, summed over the steps, in the order in which it is first needed."""
-    numbers = step_numbers(build)
-    found: dict[tuple[str, str | None, Dimension], list[tuple[Use, str]]] = {}
-    seen: set[int] = set()
-    at_steps = [(use, numbers[op.id]) for op in build.order for use in op.uses]
-    for use, step in [*at_steps, *((use, "") for use in build.whole.uses)]:
-        if id(use) in seen:  # a stage may list an operation's use once more for itself
-            continue
-        seen.add(id(use))
-        found.setdefault((use.material, use.stock, use.amount.dimension), []).append((use, step))
-    sums = [total([use.amount for use, _ in entries]) for entries in found.values()]
-    words = Words(build)
-    rows = []
-    for (material, stock, _), entries, amount, band in zip(
-        found, found.values(), sums, bands(sums), strict=True
-    ):
-        notes = dict.fromkeys(escape(use.note) for use, _ in entries if use.note)
-        rows.append(
-            UseRow(
-                material=escape(material) + (f", from {escape(stock)}" if stock else ""),
-                amount=words.ranged(amount, band),
-                state=state_within(amount, band),
-                note="; ".join(notes),
-                steps=", ".join(dict.fromkeys(step for _, step in entries if step)),
-                whole=amount,
-                band=band,
-            )
-        )
-    return tuple(rows)
 
 
 def tools(build: Build) -> tuple[str, ...]:
