@@ -147,7 +147,7 @@ def _coat_problems(path: Path, plies: Sequence[Ply]) -> Iterator[Problem]:
         )
     if len(plies) > 1 and (plies[0].outer or plies[-1].inner):
         yield warning(
-            path,
+            (*path, 0 if plies[0].outer else len(plies) - 1),
             "a coated face lies on the outside of the board",
             "board-coat-outward",
             consequence="Covering and paste-down do not hold on it",

@@ -89,7 +89,7 @@ class HingeFirst:
                     fore=job.square_fore,
                 ),
                 say(
-                    "Glue a strip {strip} wide along the hinge, super included; mask the rest.",
+                    "Glue a strip {strip} wide along the hinge, flanges included; mask the rest.",
                     strip=strip,
                 ),
                 say(

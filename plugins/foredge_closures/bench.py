@@ -27,6 +27,9 @@ from foredge.contract import (
 SET = "finishing.set-closure"
 FIT = "finishing.fit-closure"
 
+LINED = ("sculpt.counter-line-front", "sculpt.counter-line-back")
+"""Where a relief has them: a board under weight cannot be bored."""
+
 CHOICE = "the maker's choice"
 NAME = "finishing.closure"
 
@@ -112,6 +115,7 @@ def set_closure(
         steps,
         book.practice("hand-closure"),
         after=tuple(one for one in (job.covered, *after) if one),
+        after_any=LINED,
         before_any=BEFORE_PASTE_DOWNS,
         wait=(
             dry_in_room(book, book.table("drying", "pva-joint", "next"), shut=True)

@@ -15,10 +15,12 @@ from foredge.contract import (
     Item,
     Label,
     Line,
+    Measured,
     Point,
     Problem,
     Quantity,
     error,
+    show_length,
 )
 from foredge_closures.bench import mm
 
@@ -74,6 +76,7 @@ def board_sheet(
     for mark in marks:
         x = left + (wide - mark.fore.value if fore_right else mark.fore.value)
         items += _mark(mark, x, top + mark.head.value)
+    items += _figures(job, marks, left, top, fore_right)
     spine, fore = (left, left + wide) if fore_right else (left + wide, left)
     unit: Literal["mm", "in"] = "in" if job.book.display == "imperial" else "mm"
     items += [
@@ -111,6 +114,38 @@ def _mark(mark: Mark, x: float, y: float) -> list[Item]:
         return [Line(ring, "outline", closed=True), Hatch((ring,), 2.5)]
     ends = ((x - across / 2, y - along / 2), (x + across / 2, y + along / 2))
     return [Line(ends, "cut")]
+
+
+def _figures(
+    job: ClosureJob, marks: Sequence[Mark], left: float, top: float, fore_right: bool
+) -> list[Item]:
+    """How far each mark lies from the fore-edge, told under it, and from the head, told inwards.
+
+    Beds go with their slit. Places that are told once are not told again.
+    """
+    wide, shown = job.board_width.value, job.book.display
+    placed = [mark for mark in marks if mark.what != "bed"]
+    items: list[Item] = []
+    edge, inwards = (left + wide, -1) if fore_right else (left, 1)
+    foot = top + max((mark.head.value + mark.along.value / 2 for mark in placed), default=0.0)
+    for at, mark in enumerate(_once(placed, "fore")):
+        if mark.what != "plate":
+            ends = sorted((edge, edge + inwards * mark.fore.value))
+            items.append(
+                Measured(
+                    (ends[0], foot), (ends[1], foot), show_length(mark.fore, shown), -10.0 - 8 * at
+                )
+            )
+    for at, mark in enumerate(_once(placed, "head")):
+        x = edge + inwards * (wide - 14.0 - 9.0 * at)
+        y, near = top + mark.head.value, edge + inwards * (mark.fore + mark.across / 2).value
+        items.append(Line(((near + inwards * 2.0, y), (x, y)), "guide"))
+        items.append(Measured((x, y), (x, top), show_length(mark.head, shown), 0.0))
+    return items
+
+
+def _once(marks: Sequence[Mark], side: Literal["fore", "head"]) -> list[Mark]:
+    return list({round(getattr(mark, side).value, 2): mark for mark in marks}.values())
 
 
 def _beside(edge: float, width: float) -> float:

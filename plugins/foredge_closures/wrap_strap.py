@@ -98,7 +98,7 @@ def _girth(job: ClosureJob, thick: Quantity) -> Quantity:
 
 def _fit(turns: Quantity, overlap: Quantity, fitted: Quantity) -> tuple[Text, ...]:
     return (
-        say("Lead it round the fore-edge, front, spine and back; full turns: {turns}.",
+        say("Lead the strap round fore-edge, front, spine and back; full turns: {turns}.",
             turns=turns),
         say("Pull it only so far that a finger goes under: the book will grow."),
         say("Tuck {overlap} under the first turn and mark it.", overlap=overlap),

@@ -43,7 +43,7 @@ class FullCloth:
     def cover(self, job: CoverJob) -> CoverResult:
         """One piece: two boards, the distance between them, and a turn-in all round."""
         options: FullClothOptions = job.part.options
-        path = (*job.part.path, "material")
+        path = (*job.part.path, "backing")
         cloth = covering_stock(job.book, options.material, options.backing, path)
         over, clear = turn_in(job, cloth), corner(job, cloth)
         piece = covering_piece(

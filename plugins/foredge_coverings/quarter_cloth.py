@@ -42,7 +42,7 @@ class QuarterCloth:
     def cover(self, job: fc.CoverJob) -> fc.CoverResult:
         """A strip over the spine, two sides, and their lap on the strip."""
         said, book, path = job.part.options, job.book, job.part.path
-        cloth = fc.covering_stock(book, said.material, said.backing, (*path, "material"))
+        cloth = fc.covering_stock(book, said.material, said.backing, (*path, "backing"))
         sides = fc.covering_stock(book, said.sides, "none", (*path, "sides"))
         over, clear = fc.turn_in(job, cloth), fc.corner(job, sides)
         usual = book.default("quarter-cloth-board") * job.board_width
@@ -65,7 +65,7 @@ class QuarterCloth:
             fc.say("Glue each side and lay it {lap} over the edge of the cloth.", lap=lap),
             *fc.turn_in_steps(said.corners, clear),
         )
-        turning = (fc.say("Turn in head and tail, and press the cloth into the joints."),)
+        turning = (fc.say("Turn in head and tail, and press it into the joints."),)
         spine = {"verb": "cover-spine", "title": "Cover the spine", "adhesive": said.adhesive}
         made = fc.make_up(job, cloth, strip, over, turning, glued=reach, **spine)
         area, after = bare * job.board_height, (made.covered,)

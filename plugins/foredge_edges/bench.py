@@ -93,6 +93,13 @@ class Edges:
         return listed(self.names)
 
 
+    def turns(self) -> tuple[Text, ...]:
+        """Which edge comes first and which last, where there are several."""
+        if len(self.names) < 2:
+            return ()
+        return (say(f"{self.names[0].capitalize()} first and {self.names[-1]} last."),)
+
+
 def edges_of(job: EdgeJob, plugin: str) -> Edges:
     """The edges that the spec names, and their area as planned."""
     options: Any = job.part.options

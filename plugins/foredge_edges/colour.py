@@ -50,7 +50,7 @@ class Colour:
                     coats=coats,
                     next=between,
                 ),
-                *((say("Tail first and head last."),) if len(edges.names) > 1 else ()),
+                *edges.turns(),
                 say("When it is dry, take the clamps off and flick the leaves apart."),
             ),
             book.practice("hand-edge") * edges.count,

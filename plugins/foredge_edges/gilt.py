@@ -65,7 +65,7 @@ class Gilt:
                 say("Close windows and doors: a breath lifts the leaf."),
                 say("Brush {size} of size on in all, one thin coat, and let it turn tacky.",
                     size=size),
-                say("Cut the leaves into strips a little wider than the edge: {leaves} leaves.",
+                say("Cut strips a little wider than the edge; leaves to cut up: {leaves}.",
                     leaves=leaves),
                 say("Lay strip by strip, each {lap} over the last; press with cotton wool.",
                     lap=book.table("leaf", row, "lap")),

@@ -169,15 +169,22 @@ def _pieces(job: EndPaperJob, strip: Quantity, width: Quantity) -> tuple[Piece, 
 
 
 def _problems(job: EndPaperJob, strip: Quantity, overlap: Quantity) -> list[Problem]:
-    if overlap.value < strip.value / 2 and strip.value < 2 * job.leaf_width.value:
+    bare = overlap.value < strip.value / 2
+    if bare and strip.value < 2 * job.leaf_width.value:
         return []
+    leaf = job.leaf_width.value
+    text = f"half of a strip {strip.value:g} mm wide is no less than the leaf of {leaf:g} mm"
+    if not bare:
+        text = (
+            f"a strip {strip.value:g} mm wide has no cloth bare where {overlap.value:g} mm of "
+            "paper lie over it from each side"
+        )
     return [
         error(
             (*job.part.path, "strip"),
-            f"a strip {strip.value:g} mm wide leaves no cloth bare beside an overlap of "
-            f"{overlap.value:g} mm, or no paper beside it",
+            text,
             "cloth-joint-width",
-            consequence="There would be no cloth in the joint",
+            consequence="No paper is left beside it" if bare else "The joint is stiff paper",
             remedy="Make the strip wider than twice the overlap and narrower than the leaf",
         )
     ]

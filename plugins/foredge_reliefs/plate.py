@@ -86,7 +86,8 @@ def _problems(job: ReliefJob, options: PlateOptions) -> list[Problem]:
     thickness = options.thickness.value
     if bevel > thickness:
         text = f"the bevel of {bevel:g} mm is deeper than the plate's {thickness:g} mm"
-        return [error(option_path(job, "bevel"), text, "relief-bevel")]
+        remedy = "Make the bevel smaller, or the plate thicker"
+        return [error(option_path(job, "bevel"), text, "relief-bevel", remedy=remedy)]
     if inset(corners, bevel) is None:
         text = f"the outline is too narrow for a bevel of {bevel:g} mm all round"
         remedy = "Make the bevel smaller, or leave out the shortest sides"

@@ -16,12 +16,12 @@ class WetWorkCrowded:
 
     kind: str = "rule"
     name: str = "wet-work-crowded"
-    title: str = "Two wet tasks in one evening"
+    title: str = "Two wet tasks in one session"
     severity: Severity = Severity.NOTE
     consequence: str = (
         "Glued in a hurry, things sit askew, and one of them has no weight to lie under"
     )
-    remedy: str = "Put one of them off, and end the evening with a single piece under weight"
+    remedy: str = "Put one of them off, and end the session with a single piece under weight"
     source: str = "Blue Roof Designs, 'Bookbinding: hard lessons', 2008; from memory"
 
     def test(self, build: Build) -> Iterable[Problem]:

@@ -179,7 +179,9 @@ def station_problems(job: SewingJob, stations: tuple[Quantity, ...], path: Path)
 def _off(path: Path, where: str, distance: Quantity) -> Problem:
     return error(
         path,
-        f"the end station at the {where} lies {mm(-distance)} outside the finished leaf",
+        f"the end station at the {where} is {mm(-distance)} outside the finished leaf"
+        if " " not in where
+        else f"the end stations at {where} are {mm(-distance)} outside the finished leaf",
         "station-off-leaf",
         consequence="It is trimmed off with the edge, and the sewing comes undone",
         remedy="Move it inwards",

@@ -80,7 +80,7 @@ class LinkStitch:
             quantities=(how_many, *stations, punched, *thread.quantities),
             operations=(cut_thread(job, thread), _sew(job, stations)),
             drawings=(thread_path(job, stations, _PATH),),
-            problems=tuple(station_problems(job, stations, job.part.path)),
+            problems=tuple(station_problems(job, stations, (*job.part.path, "end_distance"))),
             facts=(("text_block.supported", "no"), ("text_block.sewing", self.name)),
         )
         none = leaf(0.0, LENGTH, "no tape", Origin("constant"))

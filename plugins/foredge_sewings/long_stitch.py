@@ -197,7 +197,7 @@ def _legs(job: SewingJob, layout: _Layout) -> list[Leg]:
 
 
 def _problems(job: SewingJob, layout: _Layout) -> list[Problem]:
-    found = station_problems(job, layout.stations, job.part.path)
+    found = station_problems(job, layout.stations, (*job.part.path, "end_distance"))
     wanted = job.part.options.stations
     if wanted is not None and wanted.value != layout.count.value:
         found.append(

@@ -13,6 +13,7 @@ from foredge.contract import (
     Operation,
     Origin,
     PartOptions,
+    Path,
     Piece,
     Problem,
     Quantity,
@@ -243,13 +244,21 @@ def _tape(job: SewingJob, layout: _Layout) -> tuple[Piece, Quantity, Quantity]:
     return piece, lap, length
 
 
+def _width_path(job: SewingJob) -> Path:
+    """Where the width of the tape is said: beside the sewing, else on the shelf."""
+    options: TapesOptions = job.part.options
+    if options.width is None and options.tape is not None:
+        return ("stock", options.tape, "width")
+    return (*job.part.path, "width")
+
+
 def _problems(job: SewingJob, layout: _Layout) -> list[Problem]:
-    found = station_problems(job, layout.stations, job.part.path)
+    found = station_problems(job, layout.stations, (*job.part.path, "outer"))
     least = job.book.default("tape-least-width")
     if layout.width.value < least.value:
         found.append(
             warning(
-                job.part.path,
+                _width_path(job),
                 f"the tape is {mm(layout.width)} wide",
                 "tape-narrow",
                 consequence="A narrow tape cuts into the fold and holds little glue",

@@ -78,8 +78,14 @@ def _pulp(job: SkinJob, pulp: Ingredient, spoken: str) -> StageResult:
         wait=book.default("pulp-soak"),
         waiting="soaks over night",
         cautions=("boiling-water", "food-tools"),
-        uses=(Use("Dry paper for pulp", dry, note="off-cuts of the text block first",
-                  from_off_cuts=True),),
+        uses=(
+            Use(
+                "Dry paper for pulp",
+                dry,
+                note="off-cuts of the text block first",
+                from_off_cuts=True,
+            ),
+        ),
         tools=("old pot or bucket",),
         batch=True,
     )

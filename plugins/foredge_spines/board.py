@@ -88,8 +88,8 @@ class BoardSpine:
     def _note(self, job: SpineJob, share: Quantity) -> Problem:
         return note(
             job.part.path,
-            f"the spine is stiff board behind a block {job.block_spine.value:.3g} mm thick; its "
-            f"joint is kept at {share.value:g} of the block or more",
+            f"the spine is stiff board behind a block {job.block_spine.value:.1f} mm thick; its "
+            f"joint is kept at {share.value:g} of that or more",
             "spine-rigid",
             consequence="A stiff flat back pulls at the paste-downs and tears the joints in a few "
             "years; binders do not agree on this",

@@ -9,7 +9,7 @@ from foredge.contract.book import Book
 from foredge.contract.glue import adhesive_words
 from foredge.contract.look import Stuff, Texture, stuff_of
 from foredge.contract.shelf import Figures, cloth_figures, paper_figures
-from foredge.contract.stock import Cloth, Sheet
+from foredge.contract.stock import Cloth, Sheet, stock_path
 from foredge.contract.text import Text, say
 from foredge.problem import Path, Problem, note, warning
 from foredge.quantity import Quantity
@@ -65,6 +65,13 @@ class CoveringStock:
         """``board``, ``both``, or the covering itself: where the adhesive is brushed on."""
         return "board" if self.backed else self.word(book, "glue_on") or "paper"
 
+    def laid(self, book: Book) -> str:
+        """Which way it is laid, as the end of a sentence; leather has no grain to mind."""
+        kind = "paper" if self.table != "cloth" else self.word(book, "kind")
+        return {"leather": "", "paper": ", the grain along the spine"}.get(
+            kind, ", the warp along the spine"
+        )
+
     def advice(self, book: Book) -> tuple[Text, ...]:
         """What its row has to say to whoever works with it."""
         said = self.word(book, "note")
@@ -95,17 +102,18 @@ def covering_stock(
         thickness = thickness if figures.measured else thickness + tissue.thickness
     found: list[Problem] = []
     if isinstance(item, Cloth) and item.material is None:
-        found.append(_unknown(stock, figures.row, path))
+        found.append(_unknown(stock, figures.row))
     elif backing == "none" and needed:
         found.append(_unbacked(stock, figures.row, path))
     return CoveringStock(stock, figures, "cloth", backed, thickness, grammage, tuple(found))
 
 
-def _unknown(stock: str, row: str, path: Path) -> Problem:
+def _unknown(stock: str, row: str) -> Problem:
     return note(
-        path,
+        stock_path(stock),
         f"the shelf does not say what '{stock}' is; it is taken for {row}",
         "cloth-unknown",
+        on_key=True,
         remedy=f"Give stock.{stock} a material, and its thickness if you can measure it",
     )
 
@@ -116,7 +124,9 @@ def _unbacked(stock: str, row: str, path: Path) -> Problem:
         f"'{stock}' ({row}) is used without a backing",
         "cloth-unbacked",
         consequence="Glue comes through to the face, and the cloth stretches on the bias",
-        remedy="Leave backing out, and the cloth is backed with tissue first",
+        remedy="Leave backing out, and the cloth is backed with tissue first"
+        if path[-1:] == ("backing",)
+        else "Take paper or book cloth there",
         source="common practice",
     )
 

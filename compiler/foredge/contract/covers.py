@@ -79,8 +79,8 @@ def turn_in_steps(corners: Corners, clear: Quantity) -> tuple[Text, ...]:
         first = say("Leave the corners whole; fold each one in over the board's corner first.")
     return (
         first,
-        say("Turn in head and tail, tight over the edges; press the cloth into the joints."),
-        say("Tuck the cloth at the corners with the bone folder, then turn in the fore-edges."),
+        say("Turn in head and tail, tight over the edges; press the covering into the joints."),
+        say("Tuck it in at the corners with the bone folder, then turn in the fore-edges."),
     )
 
 
@@ -131,7 +131,7 @@ def make_up(
     """
     backing, prepared = back_cloth(job, cloth, piece)
     cut = say(
-        "Cut the {what} {width} by {height}, the warp along the spine.",
+        "Cut the {what} {width} by {height}" + cloth.laid(job.book) + ".",
         what=piece.title.lower(),
         width=piece.width,
         height=piece.height,

@@ -91,7 +91,7 @@ class _Calendar:
             f"evening {evening.number}",
             evening.begin,
             evening.end,
-            f"{title}: evening {evening.number}",
+            f"{title}: session {evening.number}",
             "\n".join(lines),
         )
 

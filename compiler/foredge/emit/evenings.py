@@ -66,7 +66,7 @@ class _Teller:
             example = code("sessions: ['Tue and Thu 19:30-21:30']")
             lines.append(
                 f"Say when the bench is free, under {code('bench')}, such as {example}, and this "
-                f"becomes a plan by evenings; {code('start')} gives it dates."
+                f"becomes a plan by sessions; {code('start')} gives it dates."
             )
         return lines
 
@@ -75,9 +75,8 @@ class _Teller:
         plan = self._plan
         worked = len(plan.evenings) - len(plan.idle)
         free = f", and {len(plan.idle)} between them with nothing to do" if plan.idle else ""
-        hands = duration(plan.chain.hands_on * 60.0)
         lines = [
-            f"{worked} evenings with work{free}; {hands} with your hands in all.",
+            f"{worked} {'session' if worked == 1 else 'sessions'} with work{free}.",
             f"First: {self._title(plan.evenings[0])}. "
             f"Last work done: {moment(plan, plan.finish, year=True)}.",
         ]
@@ -86,7 +85,7 @@ class _Teller:
         if plan.post is not None:
             lines.append(f"May be posted from {moment(plan, plan.post, year=True)}.")
         lines.append(
-            "No plan on these evenings ends earlier."
+            "No plan in these sessions ends earlier."
             if plan.proven
             else f"An earlier end may be possible: {code('plan: optimal')} looks further."
         )
@@ -95,7 +94,7 @@ class _Teller:
     def _slack(self) -> list[str]:
         loose = [step for step in self._plan.steps if not step.critical]
         if not loose:
-            return ["Put any step off to a later evening, and the end moves."]
+            return ["Put any step off to a later session, and the end moves."]
         days = {one.operation: one.latest // DAY - one.start // DAY for one in loose}
         told = []
         for count in sorted(set(days.values())):
@@ -132,16 +131,16 @@ class _Teller:
         begin, end = (clock_words(self._plan, at) for at in (evening.begin, evening.end))
         if self._plan.dated:
             day = day_words(self._plan, evening.begin, year=True)
-            return f"Evening {evening.number}, {day}, {begin} to {end}"
+            return f"Session {evening.number}, {day}, {begin} to {end}"
         when = self._plan.when(evening.begin)
         week = evening.begin // (7 * DAY) + 1
-        return f"Evening {evening.number} ({DAYS[when.weekday()]}, week {week}), {begin} to {end}"
+        return f"Session {evening.number} ({DAYS[when.weekday()]}, week {week}), {begin} to {end}"
 
     def _idle(self, sessions: list[Evening]) -> EveningView:
         if self._plan.dated:
             names = [day_words(self._plan, one.begin) for one in sessions]
         else:
-            names = [f"evening {one.number}" for one in sessions]
+            names = [f"session {one.number}" for one in sessions]
         told = listed(names)
         resting = tuple(self._rest(name) for name in sessions[-1].resting)
         return EveningView(told[0].upper() + told[1:], True, (), resting)

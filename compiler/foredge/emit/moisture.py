@@ -146,7 +146,7 @@ def balance_lines(build: Build) -> tuple[str, ...]:
     told = [(board, text) for board, text in told if text]
     if len(told) == 2 and told[0][1] == told[1][1]:
         told = [("both boards", told[0][1])]
-    return tuple(f"{board[0].upper()}{board[1:]}: {text}" for board, text in told)
+    return tuple(f"{board}: {text}" for board, text in told)
 
 
 def _pulls(one: Balance, most: float) -> str:

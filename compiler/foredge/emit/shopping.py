@@ -16,6 +16,8 @@ from foredge.plan.purchase import as_sold
 from foredge.quantity import Band
 
 OFF_CUTS = "off-cuts of the text block"
+MANY = 3
+"""What serves more ends than that is told by its steps alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +78,7 @@ def _ledger_row(words: Words, numbers: dict[str, str], line: LedgerLine) -> Ledg
         state=state_within(line.need, line.band),
         shelf=_shelf(words, line),
         missing=_missing(words, line),
-        note="; ".join(escape(note) for note in line.notes),
+        note="; ".join(map(escape, line.notes)) if len(line.notes) <= MANY else "",
         steps=", ".join(dict.fromkeys(numbers[step] for step in line.steps if step in numbers)),
         whole=line.need,
         band=line.band,

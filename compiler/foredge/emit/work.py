@@ -29,7 +29,11 @@ class PieceRow:
 
 @dataclass(frozen=True, slots=True)
 class StepView:
-    """One operation. ``first`` names the cautions met here for the first time."""
+    """One operation. ``cautions`` tell whether they are met here for the first time.
+
+    ``stop`` names the gates to be read before it, ``stop_boxes`` those of their readings
+    that no step before it stopped for.
+    """
 
     id: str
     number: str
@@ -125,11 +129,15 @@ class _Maker:
         self._gates = gates
         self._pieces = {piece.name: piece for piece in build.whole.pieces}
         self._told: set[str] = set()
+        self._boxed: set[str] = set()
 
     def step(self, operation: Operation) -> StepView:
         """The view of one operation."""
         waits_for = [gate for gate in self._gates if gate.id in operation.stops_for]
-        boxes = tuple(box for gate in waits_for for box in gate.open)
+        boxes = tuple(
+            box for gate in waits_for if gate.id not in self._boxed for box in gate.open
+        )
+        self._boxed.update(gate.id for gate in waits_for)
         rows = [self._pieces[name] for name in operation.pieces if name in self._pieces]
         return StepView(
             id=operation.id,

@@ -116,7 +116,7 @@ def _unclear(line: LedgerLine) -> Problem:
         f"whether '{line.stock}' is enough is not known: {line.unclear}",
         "stock-not-comparable",
         consequence="It may run out, and its cost is left out",
-        remedy="Write the item in the unit the sheet calls for it",
+        remedy=f"Say its {NAMES.get(line.need.dimension, 'amount')} instead, as the work tells it",
         on_key=True,
     )
 

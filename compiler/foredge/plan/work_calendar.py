@@ -135,7 +135,7 @@ def _too_many(asked: Job) -> Problem:
     return warning(
         SESSIONS,
         f"so many copies make {len(asked.tasks)} steps, and more than {MOST_ROUNDS} are not "
-        "planned by evenings",
+        "planned by sessions",
         "schedule-too-large",
         remedy="Plan fewer copies at a time",
     )

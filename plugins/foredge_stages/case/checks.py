@@ -17,10 +17,10 @@ def errors(options: CaseOptions, frame: Frame) -> list[Problem]:
     if frame.width.value <= 0 or frame.height.value <= 0:
         found.append(
             error(
-                (SECTION,),
+                (SECTION, "joint") if options.joint is not None else (SECTION,),
                 f"the boards would be {_mm(frame.width)} by {_mm(frame.height)}",
                 "board-impossible",
-                consequence=f"a joint of {_mm(frame.joint)} leaves nothing of a block "
+                consequence=f"A joint of {_mm(frame.joint)} leaves nothing of a block "
                 f"{_mm(frame.block.width)} wide",
                 remedy="Make the leaf larger, or the joint smaller",
             )
@@ -97,6 +97,7 @@ def _joint_advice(book: Book, options: CaseOptions, frame: Frame) -> Iterator[Pr
             "board and cloth ask for",
             "joint-wide",
             consequence="The boards hang loose and sag",
+            remedy=f"Leave joint out ({_mm(frame.joint_rule)} by the rule), or make it narrower",
             source=cited(least),
         )
 
@@ -108,9 +109,9 @@ def _spine_advice(frame: Frame) -> Iterator[Problem]:
     if not low - 0.5 <= width.value <= high + 0.5:
         narrow = width.value < low
         yield warning(
-            (SECTION, "spine"),
-            f"the spine is {_mm(width)} wide; the block is {low:.3g} mm thick, so {low:.3g} to "
-            f"{high:.3g} mm would fit",
+            (SECTION, "spine", "width"),
+            f"the spine is {_mm(width)} wide; the block is {low:.1f} mm thick, so {low:.1f} to "
+            f"{high:.1f} mm would fit",
             "spine-width",
             consequence="The book cannot close" if narrow else "The hinges are loose",
             remedy="Leave the width out, and it follows block and board",
@@ -123,7 +124,7 @@ def _cloth_advice(book: Book, frame: Frame) -> Iterator[Problem]:
     if frame.covering.value > thick.value:
         yield note(
             (SECTION, "covering"),
-            f"the covering is {_mm(frame.covering)} thick, so the joint is widened to "
+            f"the covering is {_mm(frame.covering)} thick, and asks for a joint of "
             f"{_mm(frame.joint_rule)}",
             "covering-thick",
             consequence="Corners and head caps are bulky",
@@ -168,4 +169,4 @@ def _tail_advice(
 
 
 def _mm(q: Quantity) -> str:
-    return f"{q.value:.4g} mm"
+    return f"{round(q.value, 2):g} mm"

@@ -44,7 +44,7 @@ def gate_one(book: Book, frame: Frame, boards: BoardsResult, cover: CoverResult)
             Reading("joint_cloth", "cloth in the joint", frame.joint_cloth),
         ),
         (
-            say("Measure the cured board in the middle of each edge and take the mean."),
+            say("Measure the board in the middle of each edge and take the mean."),
             say("Measure the pile of cloth in three places, squeezed only lightly; take the mean."),
         ),
     )

@@ -141,7 +141,7 @@ def corner_template(clear: Quantity, over: Quantity, display: str) -> Drawing:
             Line((start, end), "cut"),
             Measured((at - turn, at + reach), (at, at + reach), show_length(over, display), -8),
             Label((at + 4, at + 8), "board"),
-            Label((at + 4, at + 13), "cut the cloth", 3.0),
+            Label((at + 4, at + 13), "cut the covering", 3.0),
             Label((at + 4, at + 17), "along the slanting line", 3.0),
         ),
         true_scale=True,

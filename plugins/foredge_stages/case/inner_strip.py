@@ -79,7 +79,7 @@ def _operation(book: Book, width: Quantity, height: Quantity, covered: str) -> O
                 width=width,
                 height=height,
             ),
-            say("Glue it, lay it in the middle over spine and joints, between the turn-ins."),
+            say("Glue it and lay it in the middle over spine and joints, head and tail alike."),
             say("Press it down into both joints with the bone folder, then onto the boards."),
         ),
         book.practice("hand-cut") + book.practice("hand-glue-face"),

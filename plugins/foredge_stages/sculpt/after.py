@@ -117,6 +117,7 @@ def press_board(relief: Relief, dry: str, height: Quantity) -> StageResult:
         book.practice("hand-set-up") + number(8) * book.practice("hand-cut-board"),
         after=(dry,),
         before_any=("case.press",),
+        stops_for=("G3",),
         cautions=("blade", "hand-strain"),
         pieces=(name,),
         tools=("knife", "steel straight edge", "cutting mat"),

@@ -134,8 +134,7 @@ def _fix(relief: Relief, amounts: _Amounts, after: tuple[str, ...], marked: bool
                 length=amounts.foil_length, mass=amounts.foil),
             say("Crumple it loosely, then squeeze it into shape part by part: {parts}.",
                 parts=_names(relief)),
-            say("Keep it {skin} inside the outline and the heights drawn: the skin comes on top.",
-                skin=relief.figures.thickness),
+            _room_for_skin(relief),
             say("The bare core stands {height} high at its highest.", height=report.core_height),
             *_tack(amounts, hot),
             *(
@@ -180,6 +179,26 @@ def mark_steps(relief: Relief) -> tuple[Text, ...]:
     )
 
 
+FELT_MM = 1.0
+"""A skin thinner than that cannot be kept clear of with a rule: it is told in words."""
+
+
+def _room_for_skin(relief: Relief) -> Text:
+    skin = relief.figures.thickness
+    if skin.value < FELT_MM:
+        return say("Keep it just inside the outline drawn: the skin comes on top.")
+    return say(
+        "Keep it {skin} inside the outline and the heights drawn: the skin comes on top.", skin=skin
+    )
+
+
+def _lap(relief: Relief) -> Text:
+    skin = relief.figures.thickness
+    if skin.value < FELT_MM:
+        return say("Let the lowest strips just catch the ground all round.")
+    return say("Lead the lowest strips {lap} onto the ground all round.", lap=skin)
+
+
 def _names(relief: Relief) -> str:
     return ", ".join(one.name for one in relief.made("core"))
 
@@ -193,8 +212,7 @@ def _tape(relief: Relief, amounts: _Amounts) -> Operation:
             say("Wrap it in short strips of tape, pulled tight, each over half of the last."),
             say("That takes {tape}; cover {area} until no foil shows.",
                 tape=amounts.tape, area=report.core_area),
-            say("Lead the lowest strips {lap} onto the ground all round.",
-                lap=relief.figures.thickness),
+            _lap(relief),
             say("Press hollows back in with a blunt stick: the tape bridges them."),
             say("Nothing may rattle or give under a finger."),
         ),

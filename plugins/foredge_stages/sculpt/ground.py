@@ -213,7 +213,7 @@ def _key(
             cautions=cautions(book, "adhesives", "pva"),
             uses=(sized, cloth) if gauze else (sized,),
             wettings=_key_water(relief, base, dry),
-            tools=("film and masking tape", "sandpaper", "brush", "scissors"),
+            tools=("film", "masking tape", "sandpaper", "brush", "scissors"),
         ),
     )
 

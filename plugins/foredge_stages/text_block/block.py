@@ -218,7 +218,7 @@ def gate(block: Block, after: str) -> Gate:
     how = (
         say("Close the block under a board, without squeezing it."),
         say("Measure height and width at three places; write the largest."),
-        say("Fold the flanges of the super away; measure the thickness at the spine."),
+        say("Keep all flanges out of the way; measure the thickness at the spine."),
         say("Measure the thickness at the fore-edge."),
     )
     return Gate(GATE, "Measure the pressed block", after, readings, how)

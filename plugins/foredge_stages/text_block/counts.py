@@ -74,7 +74,8 @@ def _folio_problems(book: Book, row: str, folios: Quantity) -> list[Problem]:
     return [
         warning(
             (*PATH, "folios"),
-            f"{plain(folios)} folios in a gathering; {advised} suit '{row}' paper",
+            f"{plain(folios)} {'folio' if folios.value == 1 else 'folios'} in a gathering; "
+            f"{advised} suit '{row}' paper",
             "folios-in-gathering",
             consequence="Many thin gatherings swell the spine, and thread pulls through the folds"
             if few
@@ -141,7 +142,9 @@ def _exactly_one(chosen: Gatherings) -> list[Problem]:
     ]
 
 
-def fill_problems(chosen: Gatherings, stock: str, layout: Yield, folios: Quantity) -> list[Problem]:
+def fill_problems(
+    chosen: Gatherings, stock: str, layout: Yield, folios: Quantity, copies: Quantity
+) -> list[Problem]:
     """``fill: stock`` where the shelf does not say how many sheets, or has too few."""
     if chosen.fill is None:
         return []
@@ -155,12 +158,13 @@ def fill_problems(chosen: Gatherings, stock: str, layout: Yield, folios: Quantit
             )
         ]
     made = layout.shelf.value
-    if made >= folios.value:
+    if made >= folios.value * copies.value:
         return []
+    each = "one gathering takes" if copies.value == 1 else "a gathering for each copy takes"
     return [
         error(
             (*PATH, "fill"),
-            f"the sheets on the shelf give {made:g} folios, one gathering takes {plain(folios)}",
+            f"the sheets on the shelf give {made:g} folios, {each} {plain(folios * copies)}",
             "stock-too-small",
             remedy="Put fewer folios in a gathering, or find more sheets",
         )
@@ -172,11 +176,12 @@ def _shorter(shorter: tuple[int, ...], gatherings: Quantity, folios: Quantity) -
     last = int(gatherings.value)
     wrong = sorted({place for place in shorter if place > last})
     if wrong:
-        listed = ", ".join(map(str, wrong))
+        listed = " and ".join(map(str, wrong))
+        who = f"gathering {listed} is" if len(wrong) == 1 else f"gatherings {listed} are"
         return [
             error(
                 path,
-                f"gathering {listed} is to be shorter, and there are only {last}",
+                f"{who} to be shorter, and there are only {last}",
                 "no-gathering",
                 remedy=f"Name numbers from 1 to {last}",
             )

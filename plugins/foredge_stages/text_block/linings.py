@@ -217,16 +217,17 @@ def _nothing_left(
     options: TextBlockOptions, short: Quantity, lining_short: Quantity
 ) -> list[Problem]:
     height = options.leaf.height
-    if min(height.value - 2 * end.value for end in (short, lining_short)) > 1:
-        return []
+    cloth, paper = options.super.short, options.lining.short
     return [
         error(
-            (SECTION, "leaf", "height"),
-            f"nothing is left of super or lining on a leaf {mm(height)} high that they end "
-            f"{mm(short)} and {mm(lining_short)} short of",
+            (SECTION, "leaf", "height") if said is None else (SECTION, what, "short"),
+            f"nothing is left of a {what} that ends {mm(end)} short of head and tail of a leaf "
+            f"{mm(height)} high",
             "lining-no-height",
-            remedy="Let them reach nearer to head and tail",
+            remedy="Let it reach nearer to head and tail",
         )
+        for what, end, said in (("super", short, cloth), ("lining", lining_short, paper))
+        if height.value - 2 * end.value <= 1
     ]
 
 
@@ -240,7 +241,7 @@ def _problems(
     relief: bool,
 ) -> list[Problem]:
     found = _nothing_left(options, short, lining_short)
-    if short.value >= kettle.value:
+    if not found and short.value >= kettle.value:
         found.append(
             warning(
                 (SECTION, "super", "short"),

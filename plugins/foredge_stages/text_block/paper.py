@@ -185,11 +185,11 @@ def _unknown(options: TextBlockOptions) -> Problem:
 
 
 def _across(options: TextBlockOptions, good: Quantity, bad: Quantity) -> Problem:
-    reason = "no folio fits the other way" if good.value < 1 else f"along it only {plain(good)} fit"
+    reason = "no folio fits the other way" if good.value < 1 else f"along it {plain(good)}"
     return warning(
         (SECTION, "paper"),
-        f"the grain of '{options.paper}' runs across the spine: {plain(bad)} folios to a sheet, "
-        f"{reason}",
+        f"the grain of '{options.paper}' runs across the spine: {plain(bad)} "
+        f"{'folio' if bad.value == 1 else 'folios'} to a sheet, {reason}",
         "grain-across-spine",
         consequence="Pages cockle at the gutter, turn stiffly and swell the spine",
         remedy="Quarter larger sheets, buy the other grain, or accept it for a practice copy",

@@ -185,16 +185,20 @@ def _swell_problems(made: Plan) -> list[Problem]:
 
 def _problems(made: Plan) -> tuple[Problem, ...]:
     leaves, chosen = made.paper, made.options.gatherings
+    unfilled = counts.fill_problems(
+        chosen, made.options.paper, leaves.layout, leaves.folios, made.book.copies
+    )
+    # A shelf that fills no gathering is told once.
+    sheets = unfilled or paper.short_of_sheets(
+        made.book, made.options, leaves.layout, leaves.sheets, leaves.counts.folios
+    )
     return (
         *leaves.problems,
         *leaves.size.problems,
         *leaves.layout.problems,
         *leaves.counts.problems,
-        *counts.fill_problems(chosen, made.options.paper, leaves.layout, leaves.folios),
         *thrift.smaller_leaf(leaves.layout, leaves.size, made.options.folded),
-        *paper.short_of_sheets(
-            made.book, made.options, leaves.layout, leaves.sheets, leaves.counts.folios
-        ),
+        *sheets,
         *_swell_problems(made),
         *block.filled(made.options, made.block)[1],
         *made.linings.problems,

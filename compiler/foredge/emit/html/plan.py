@@ -66,7 +66,7 @@ def after_work(build: Build) -> Iterator[Section]:
     if not view.rows:
         return
     rows = [(linked(build, row.steps), row.what, row.side, row.water, row.dry) for row in view.rows]
-    pulls = [Markup("Pull: {}").format(line) for line in view.balance]
+    pulls = [Markup("Pull, {}").format(line) for line in view.balance]
     note = (
         "One sheet of paper pasted over a board pulls 1; a board bows towards the side that "
         "pulls more. The weights are from memory."
@@ -176,7 +176,7 @@ def _evenings(build: Build, pictures: Pictures) -> Iterator[Section]:
     lines = [picture for name, picture in pictures.items() if name.startswith("schedule-timeline")]
     blocks = [Block(items=[linked(build, line) for line in view.summary], pictures=lines)]
     blocks += [_evening(build, evening) for evening in view.evenings]
-    yield Section("evenings", "Evening by evening", blocks)
+    yield Section("evenings", "Session by session", blocks)
 
 
 def _evening(build: Build, evening: SimpleNamespace) -> Block:
