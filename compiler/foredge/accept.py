@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from difflib import get_close_matches
 from typing import Any
 
 from foredge.problem import Accepted, Path, Problem, Severity, warning
@@ -29,9 +30,10 @@ def apply_accepts(
             left.append(replace(problem, remedy=_join(problem.remedy, _CANNOT)))
         else:
             accepted.append(Accepted(problem, str(entries[place]["because"])))
-    for place, entry in enumerate(entries):
-        if place not in matched:
-            left.append(_unused(place, str(entry["rule"])))
+    rules = {problem.rule for problem in problems}
+    left += [
+        _unused(place, entries, rules) for place in range(len(entries)) if place not in matched
+    ]
     return left, accepted
 
 
@@ -57,10 +59,16 @@ def _at(path: Path, at: object) -> bool:
     return [str(step) for step in path[: len(wanted)]] == wanted
 
 
-def _unused(place: int, rule: str) -> Problem:
+def _unused(place: int, entries: Sequence[Mapping[str, Any]], rules: set[str]) -> Problem:
+    rule, at = str(entries[place]["rule"]), entries[place].get("at")
+    where = "here" if at is None else f"at '{at}'"
+    text = f"no problem {where} is called '{rule}', so there is nothing to accept"
+    if any(one["rule"] == rule and one.get("at") in (None, at) for one in entries[:place]):
+        text = f"an entry above names '{rule}' already, so this one accepts nothing"
+    near = [] if rule in rules else get_close_matches(rule, sorted(rules), n=1)
     return warning(
         ("accept", place, "rule"),
-        f"no problem here is called '{rule}', so there is nothing to accept",
+        text,
         UNUSED,
-        remedy="Take the entry out",
+        remedy=f"Did you mean {near[0]}?" if near else "Take the entry out",
     )

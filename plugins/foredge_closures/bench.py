@@ -27,8 +27,10 @@ from foredge.contract import (
 SET = "finishing.set-closure"
 FIT = "finishing.fit-closure"
 
-LINED = ("sculpt.counter-line-front", "sculpt.counter-line-back")
-"""Where a relief has them: a board under weight cannot be bored."""
+BEFORE_RELIEF = tuple(
+    f"sculpt.{verb}-{board}" for verb in ("counter-line", "key") for board in ("front", "back")
+)
+"""Where a relief has them: a board under weight, or with wet clay on it, cannot be bored."""
 
 CHOICE = "the maker's choice"
 NAME = "finishing.closure"
@@ -115,8 +117,7 @@ def set_closure(
         steps,
         book.practice("hand-closure"),
         after=tuple(one for one in (job.covered, *after) if one),
-        after_any=LINED,
-        before_any=BEFORE_PASTE_DOWNS,
+        before_any=(*BEFORE_PASTE_DOWNS, *(() if job.sculpted in after else BEFORE_RELIEF)),
         wait=(
             dry_in_room(book, book.table("drying", "pva-joint", "next"), shut=True)
             if glued else None

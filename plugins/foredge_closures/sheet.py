@@ -119,10 +119,7 @@ def _mark(mark: Mark, x: float, y: float) -> list[Item]:
 def _figures(
     job: ClosureJob, marks: Sequence[Mark], left: float, top: float, fore_right: bool
 ) -> list[Item]:
-    """How far each mark lies from the fore-edge, told under it, and from the head, told inwards.
-
-    Beds go with their slit. Places that are told once are not told again.
-    """
+    """How far each mark lies from the fore-edge and from the head; a bed goes with its slit."""
     wide, shown = job.board_width.value, job.book.display
     placed = [mark for mark in marks if mark.what != "bed"]
     items: list[Item] = []
@@ -130,12 +127,14 @@ def _figures(
     foot = top + max((mark.head.value + mark.along.value / 2 for mark in placed), default=0.0)
     for at, mark in enumerate(_once(placed, "fore")):
         if mark.what != "plate":
-            ends = sorted((edge, edge + inwards * mark.fore.value))
-            items.append(
-                Measured(
-                    (ends[0], foot), (ends[1], foot), show_length(mark.fore, shown), -10.0 - 8 * at
-                )
+            x, y = edge + inwards * mark.fore.value, foot + 10.0 + 8.0 * at
+            words = Label(
+                (x + inwards * 2.0, y + 1.0),
+                show_length(mark.fore, shown),
+                3.0,
+                anchor="end" if fore_right else "start",
             )
+            items += [Line(((x, foot + 1.0), (x, y), (edge, y)), "dimension"), words]
     for at, mark in enumerate(_once(placed, "head")):
         x = edge + inwards * (wide - 14.0 - 9.0 * at)
         y, near = top + mark.head.value, edge + inwards * (mark.fore + mark.across / 2).value
@@ -145,7 +144,9 @@ def _figures(
 
 
 def _once(marks: Sequence[Mark], side: Literal["fore", "head"]) -> list[Mark]:
-    return list({round(getattr(mark, side).value, 2): mark for mark in marks}.values())
+    """One mark for each place, so that no line crosses another's figure."""
+    places = {round(getattr(mark, side).value, 2): mark for mark in marks}
+    return [places[at] for at in sorted(places, reverse=side == "fore")]
 
 
 def _beside(edge: float, width: float) -> float:

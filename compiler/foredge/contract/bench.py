@@ -7,7 +7,15 @@ from typing import Annotated, Literal
 import msgspec
 from msgspec import Meta
 
-from foredge.contract.measures import Count, CountOrZero, Duration, Length, Ratio, Temperature
+from foredge.contract.measures import (
+    Count,
+    CountOrZero,
+    Duration,
+    Factor,
+    Length,
+    Ratio,
+    Temperature,
+)
 
 _DAY = "(?:[Mm]on|[Tt]ue|[Ww]ed|[Tt]hu|[Ff]ri|[Ss]at|[Ss]un)"
 _CLOCK = "(?:[01][0-9]|2[0-3]):[0-5][0-9]"
@@ -64,7 +72,7 @@ class Bench(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=Tru
     ) = None
     slower: (
         Annotated[
-            Ratio,
+            Factor,
             Meta(description="Time on hand by the sheet's estimate: 150 % for a new design."),
         ]
         | None

@@ -73,7 +73,9 @@ def press_book(job: CasingInJob, after: str) -> StageResult:
             say("Set a rod or a folded card into each joint."),
             *how,
             say("Change the damp blotters after an hour; leave film between paste-down and block."),
-            say("Out of the press, two or three days closed under a light weight whenever it rests."),
+            say(
+                "Out of the press, two or three days closed under a light weight whenever it rests."
+            ),
         ),
         book.practice("hand-set-up"),
         after=(after,),

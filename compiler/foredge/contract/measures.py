@@ -30,6 +30,9 @@ Volume = Annotated[Quantity, _measure("volume")]
 Grammage = Annotated[Quantity, _measure("grammage")]
 Density = Annotated[Quantity, _measure("density")]
 Angle = Annotated[Quantity, _measure("angle", zero=True)]
+Factor = Annotated[Quantity, _measure("ratio")]
+"""So many times as much, above zero, written ``150 %``."""
+
 Temperature = Annotated[Quantity, _measure("temperature", zero=True)]
 Ratio = Annotated[Quantity, _measure("ratio", zero=True)]
 """A share of one, written ``15 %``."""

@@ -13,6 +13,7 @@ from foredge.emit.calendar_words import DAYS, clock_words, day_words, moment
 from foredge.emit.escape import code, escape
 from foredge.emit.words import listed
 from foredge.emit.work import step_numbers
+from foredge.plan.money import worked
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,7 @@ class _Teller:
         chain = self._plan.chain
         if not chain.operations:
             return ["Everything is done."]
-        whole, hands = duration(chain.minutes * 60.0), duration(chain.hands_on * 60.0)
+        whole, hands = duration(chain.minutes * 60.0), worked(chain.hands_on * 60.0)
         lines = [f"Work and waits take {whole} at the least, {hands} of it with your hands."]
         if not self._build.book.bench.sessions:
             example = code("sessions: ['Tue and Thu 19:30-21:30']")
@@ -73,10 +74,10 @@ class _Teller:
     def summary(self) -> list[str]:
         """First and last evening, closing, posting, and what can wait."""
         plan = self._plan
-        worked = len(plan.evenings) - len(plan.idle)
+        busy = len(plan.evenings) - len(plan.idle)
         free = f", and {len(plan.idle)} between them with nothing to do" if plan.idle else ""
         lines = [
-            f"{worked} {'session' if worked == 1 else 'sessions'} with work{free}.",
+            f"{busy} {'session' if busy == 1 else 'sessions'} with work{free}.",
             f"First: {self._title(plan.evenings[0])}. "
             f"Last work done: {moment(plan, plan.finish, year=True)}.",
         ]

@@ -134,9 +134,7 @@ class _Maker:
     def step(self, operation: Operation) -> StepView:
         """The view of one operation."""
         waits_for = [gate for gate in self._gates if gate.id in operation.stops_for]
-        boxes = tuple(
-            box for gate in waits_for if gate.id not in self._boxed for box in gate.open
-        )
+        boxes = tuple(box for gate in waits_for if gate.id not in self._boxed for box in gate.open)
         self._boxed.update(gate.id for gate in waits_for)
         rows = [self._pieces[name] for name in operation.pieces if name in self._pieces]
         return StepView(

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from foredge.contract import Bench, Path, Problem, note, warning
+from foredge.contract import Bench, Path, Problem, error, note, warning
 from foredge.contract.work_plan import DAY
 from foredge.plan.bench_sessions import Session, read_daylight, read_sessions
 
@@ -17,6 +17,9 @@ Window = tuple[int, int]
 
 LONGEST = 731
 """Days that a plan may take: two years."""
+
+LAST_YEAR = date.max.year - 20
+"""A first day later than that leaves dates no room for a plan and the waits after it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,10 +83,17 @@ def read_calendar(bench: Bench) -> tuple[BenchCalendar | None, list[Problem]]:
     daylight, dark = read_daylight(bench)
     problems += dark
     start = date.fromisoformat(bench.start) if bench.start is not None else None
+    if start is not None and start.year > LAST_YEAR:
+        problems.append(_no_years_left(start))
     off, odd = _off(bench, start)
     if problems or not sessions:
         return None, [*problems, *odd]
     return BenchCalendar(sessions, start, off, daylight), odd
+
+
+def _no_years_left(start: date) -> Problem:
+    text = f"a plan from {start} on could run past the last year there is, {date.max.year}"
+    return error(("bench", "start"), text, "start-too-late", remedy="Look at the year")
 
 
 def _off(bench: Bench, start: date | None) -> tuple[frozenset[int], list[Problem]]:

@@ -41,7 +41,7 @@ def read_sessions(bench: Bench) -> tuple[tuple[Session, ...], list[Problem]]:
             )
         begin, end = clock_range(clock)
         if end <= begin:
-            problems.append(_backwards(path, f"the session '{text}'", begin, end))
+            problems.append(_backwards(path, f"the session '{text}'", begin, end, _MIDNIGHT))
         elif days is not None:
             sessions.append(Session(days, begin, end))
     return tuple(sessions), problems
@@ -53,7 +53,7 @@ def read_daylight(bench: Bench) -> tuple[tuple[int, int] | None, list[Problem]]:
         return None, []
     begin, end = clock_range(bench.daylight)
     if end <= begin:
-        return None, [_backwards(("bench", "daylight"), "the daylight", begin, end)]
+        return None, [_backwards(("bench", "daylight"), "the daylight", begin, end, _LIGHT)]
     return (begin, end), []
 
 
@@ -85,10 +85,14 @@ def _days(text: str) -> frozenset[int] | None:
     return frozenset(found)
 
 
-def _backwards(path: Path, what: str, begin: int, end: int) -> Problem:
+_MIDNIGHT = "A session over midnight is two: one to 23:59, one from 00:00 on the next day"
+_LIGHT = "Write when it grows light and when it grows dark, such as 09:00-16:00"
+
+
+def _backwards(path: Path, what: str, begin: int, end: int, remedy: str) -> Problem:
     return error(
         path,
         f"{what} ends at {clock(end)}, which is not after it begins, at {clock(begin)}",
         "session-backwards",
-        remedy="A session over midnight is two: one to 23:59, one from 00:00 on the next day",
+        remedy=remedy,
     )

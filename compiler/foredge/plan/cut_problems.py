@@ -46,7 +46,7 @@ def _homeless(build: Build, lost: Homeless) -> Iterator[Problem]:
     nominal = _too_large(build, lost, item, piece, (piece.width.value, piece.height.value))
     yield tell(
         stock_path(lost.stock),
-        f"the {piece.title.lower()} is {piece.width.value:.4g} by {piece.height.value:.4g} mm"
+        f"the {piece.title.lower()} is {_size(piece.width.value)} by {_size(piece.height.value)} mm"
         f"{_short(lost.stock, item, nominal)}",
         "piece-larger-than-stock",
         consequence="It cannot be cut in one piece",
@@ -79,9 +79,14 @@ def _too_large(
     )
 
 
+def _size(amount_mm: float) -> str:
+    """To a tenth, and never as a power of ten; less than a millimetre in two figures."""
+    return f"{amount_mm:.1f}".removesuffix(".0") if amount_mm >= 1 else f"{amount_mm:.2g}"
+
+
 def _short(stock: str, item: Flat, lack: TooLarge | None) -> str:
     """``, and 'apron' is 400 by 300 mm: it lacks 57 mm in width``."""
-    sides = f"{item.width.value:.4g} by {item.height.value:.4g} mm"
+    sides = f"{_size(item.width.value)} by {_size(item.height.value)} mm"
     known = item.grain != "unknown"
     grain = f" with its grain along the {item.grain}" if known else ""
     told = f", and '{stock}' is {sides}{grain}"
@@ -90,7 +95,7 @@ def _short(stock: str, item: Flat, lack: TooLarge | None) -> str:
     if lack is None:
         return told
     lacks = [
-        f"{amount:.4g} mm in {side}"
+        f"{_size(amount)} mm in {side}"
         for amount, side in ((lack.short_width, "width"), (lack.short_height, "height"))
         if amount > SLACK_MM
     ]

@@ -7,11 +7,11 @@ together.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
 
 from foredge.contract import Build, CutSheet, Cutting, Flat, Homeless, Problem, SheetNeed, faces
+from foredge.plan.cut_many import Alike, plan_many
 from foredge.plan.cut_pool import Pool, Wanted, pool_of
 from foredge.plan.cut_problems import cutting_problems
 from foredge.plan.cutting import CutPlan, Piece, Sheet, plan_cuts
@@ -91,7 +91,10 @@ class _Shelf:
         for piece in self._from_shop(pieces, gates):
             self._homeless[piece.name] = piece.count
 
-    def _plan(self, sheets: list[Sheet], pieces: list[Piece]) -> CutPlan:
+    def _plan(self, sheets: list[Sheet], pieces: list[Piece]) -> tuple[list[Alike], list[Piece]]:
+        return plan_many(self._engine, sheets, pieces)
+
+    def _engine(self, sheets: list[Sheet], pieces: list[Piece]) -> CutPlan:
         return plan_cuts(
             sheets,
             pieces,
@@ -108,13 +111,13 @@ class _Shelf:
         ]
         if not sheets or not pieces:
             return pieces
-        plan = self._plan(sheets, pieces)
-        for same, used in _alike(plan.used):
+        found, rest = self._plan(sheets, pieces)
+        for same, used in found:
             name = used.sheet.name
             off, left, size = self._off_cuts[name]
             self._off_cuts[name] = off, left - same, size
             self._add(used, same, gates, size, of=name)
-        return _rest(plan)
+        return rest
 
     def _from_sheets(self, pieces: list[Piece], gates: frozenset[str]) -> list[Piece]:
         if not pieces:
@@ -123,11 +126,11 @@ class _Shelf:
             replace(sheet, count=self._left[sheet.name], keep_out=self._pool.zones(sheet, pieces))
             for sheet in self._pool.sheets
         ]
-        plan = self._plan(sheets, pieces)
-        for same, used in _alike(plan.used):
+        found, rest = self._plan(sheets, pieces)
+        for same, used in found:
             self._left[used.sheet.name] -= same
             self._add(used, same, gates, self._pool.size_of(used.sheet.name))
-        return _rest(plan)
+        return rest
 
     def _from_shop(self, pieces: list[Piece], gates: frozenset[str]) -> list[Piece]:
         """New sheets of the item's own size for what the shelf has no room for."""
@@ -135,11 +138,11 @@ class _Shelf:
             return []
         own = self._pool.sheets[0]
         new = Sheet(own.name, own.width, own.height, sum(piece.count for piece in pieces))
-        plan = self._plan([new], pieces)
-        for same, used in _alike(plan.used):
+        found, rest = self._plan([new], pieces)
+        for same, used in found:
             self._first.setdefault(0, used.placements[0].piece.name)
             self._add(used, same, gates, 0, bought=same)
-        return _rest(plan)
+        return rest
 
     def _add(
         self,
@@ -180,20 +183,3 @@ class _Shelf:
             Homeless(self._pool.stock, name, count) for name, count in self._homeless.items()
         ]
         return Cutting(tuple(self._sheets), tuple(needs), tuple(homeless))
-
-
-def _rest(plan: CutPlan) -> list[Piece]:
-    return [replace(one.piece, count=one.count) for one in plan.unplaced]
-
-
-def _alike(used: list[UsedSheet]) -> list[tuple[int, UsedSheet]]:
-    """Sheets that give the same pieces are cut the same way: that with the fewest cuts."""
-    groups: dict[tuple[Sheet, tuple[tuple[str, int], ...]], list[UsedSheet]] = {}
-    for one in used:
-        counted = Counter(placement.piece.name for placement in one.placements)
-        groups.setdefault((one.sheet, tuple(sorted(counted.items()))), []).append(one)
-    return [(len(group), min(group, key=_ease)) for group in groups.values()]
-
-
-def _ease(used: UsedSheet) -> tuple[int, float]:
-    return len(used.cuts), -max((off.area for off in used.off_cuts), default=0.0)

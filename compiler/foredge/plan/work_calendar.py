@@ -10,6 +10,7 @@ from foredge.contract import Book, Build, Chain, Operation, Problem, WorkPlan, e
 from foredge.contract.work_plan import DAY
 from foredge.display import duration
 from foredge.plan.bench_calendar import LONGEST, BenchCalendar
+from foredge.plan.money import worked
 from foredge.plan.schedule import Calendar
 from foredge.plan.work_evenings import closing, evenings, timed_steps
 from foredge.plan.work_minutes import hands_on
@@ -31,6 +32,8 @@ def on_calendar(
         return plan, []
     days = _days(plan.chain, bench)
     longest = _longest(bench, min(days, LONGEST))
+    if not longest[False]:
+        return plan, [_never_at_the_bench(min(days, LONGEST))]
     problems = [*_misfits(work, longest), *_too_long(plan.chain, bench)]
     if problems:
         return plan, problems
@@ -80,6 +83,15 @@ def _longest(bench: BenchCalendar, days: int) -> dict[bool, int]:
     }
 
 
+def _never_at_the_bench(days: int) -> Problem:
+    return error(
+        ("bench", "off"),
+        f"the days off leave no session in the {days} days from the bench's first on",
+        "no-schedule",
+        remedy="Look at the year of the days off, or give the bench more sessions",
+    )
+
+
 def _misfits(work: Work, longest: Mapping[bool, int]) -> list[Problem]:
     """Steps that fit no session of the bench."""
     problems = []
@@ -92,8 +104,8 @@ def _misfits(work: Work, longest: Mapping[bool, int]) -> list[Problem]:
             text = f"'{one.id}' is done outdoors, and no session has daylight"
         else:
             text = (
-                f"'{one.id}' takes {minutes} minutes in one go, and the longest session"
-                f"{place} has {most}"
+                f"'{one.id}' takes {worked(minutes * 60.0)} in one go, and the longest session"
+                f"{place} has {worked(most * 60.0)}"
             )
         problems.append(error(SESSIONS, text, "step-fits-no-session", remedy=_room(one, minutes)))
     return problems
@@ -101,8 +113,11 @@ def _misfits(work: Work, longest: Mapping[bool, int]) -> list[Problem]:
 
 def _room(one: Operation, minutes: int) -> str:
     if one.outdoors:
-        return f"Add a session by day with {minutes} minutes in it, such as 'Sat 13:00-15:00'"
-    return f"Add a session of {minutes} minutes or more"
+        time = worked(minutes * 60.0)
+        return f"Add a session by day with {time} in it, such as 'Sat 13:00-15:00'"
+    if minutes > DAY:
+        return "No session is that long: look at 'slower', which makes every step longer"
+    return f"Add a session of {worked(minutes * 60.0)} or more"
 
 
 def _too_long(chain: Chain, bench: BenchCalendar) -> list[Problem]:

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from difflib import get_close_matches
 
-from foredge.contract import Book, Operation, Path, Problem, note, warning
+from foredge.contract import Book, Operation, Path, Problem, error, note, warning
 from foredge.contract.work_plan import DAY
+from foredge.plan.bench_calendar import LONGEST
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,10 +63,12 @@ def ancestors(names: frozenset[str], before: Mapping[str, set[str]]) -> set[str]
     return seen
 
 
-def _minute(text: str, start: date) -> int:
+def _minute(text: str, start: date, *, whole_day: bool = True) -> int:
+    """Minutes from the first day; a day without a clock counts to its end, or ``whole_day``
+    false: to its beginning."""
     when = datetime.fromisoformat(text)
     minute = (when.date() - start).days * DAY + when.hour * 60 + when.minute
-    return minute + DAY if len(text) <= len("2026-12-01") else minute
+    return minute + DAY if whole_day and len(text) <= len("2026-12-01") else minute
 
 
 def done_path(book: Book, name: str) -> Path:
@@ -119,6 +122,31 @@ def _missed(book: Book, missed: Operation, later: str) -> Problem:
         remedy=f"If it was done, name it under done; if it was left out: {missed.rescue}",
         source="common practice",
     )
+
+
+def misdated(
+    book: Book, before: Mapping[str, set[str]], begun: Begun, start: date | None
+) -> list[Problem]:
+    """Dates that are likely slips: years after the first day, or against the order of work."""
+    if start is None:
+        return []
+    problems: list[Problem] = []
+    for name, minute in begun.finished.items():
+        path = (*done_path(book, name), "at")
+        if minute > LONGEST * DAY:
+            text = (
+                f"'{name}' is said to be done on {book.done[name][:10]}, more than two years after "
+                f"the bench's first day, {start}"
+            )
+            problems.append(error(path, text, "done-misdated", remedy="Look at the year"))
+        for earlier in ancestors(frozenset({name}), before) & begun.finished.keys():
+            if _minute(book.done[earlier], start, whole_day=False) > minute:
+                text = (
+                    f"'{name}' is said to be done on {book.done[name]}, and '{earlier}', which "
+                    f"comes before it, only on {book.done[earlier]}"
+                )
+                problems.append(warning(path, text, "done-misdated", remedy="Look at both dates"))
+    return sorted(problems, key=lambda problem: (problem.path[1], problem.text))
 
 
 def undated(book: Book, start: date | None) -> list[Problem]:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from foredge.contract import Build, Chain, Problem, WorkPlan
+from foredge.contract import Build, Chain, Problem, Severity, WorkPlan
 from foredge.plan.bench_calendar import read_calendar
 from foredge.plan.order import relations
 from foredge.plan.work_chain import longest_chain
-from foredge.plan.work_done import begun, too_late, undated, unknown_names
+from foredge.plan.work_done import begun, misdated, too_late, undated, unknown_names
 from foredge.plan.work_minutes import copies_of, hands_on, whole_minutes
 from foredge.plan.work_todo import Work
 
@@ -29,6 +29,10 @@ def plan_work(build: Build) -> tuple[WorkPlan | None, list[Problem]]:
         return plan, problems
     problems += too_late(build.book, build.order, before, work.begun)
     problems += undated(build.book, bench.start)
+    slips = misdated(build.book, before, work.begun, bench.start)
+    problems += slips
+    if any(one.severity is Severity.ERROR for one in slips):
+        return plan, problems
     plan = replace(plan, start=bench.start.isoformat() if bench.start is not None else "")
     # The engine is loaded only where there is a calendar to plan on.
     from foredge.plan.work_calendar import on_calendar

@@ -176,6 +176,8 @@ def _several(text: str, dimension: str) -> MeasureError | None:
         right = f"{hyphened[1]} {hyphened[2]}{text[hyphened.end() :]}"
         return MeasureError(f"{shown(text)}: write {right}", "not-a-measure")
     start = _AMOUNT.match(text)
+    if not start and len(re.findall("[0-9]+", text)) < 2:
+        return None  # one number after a word
     rest = text[start.end() :] if start else text
     loose = re.sub(r"lb/[0-9]+ ?ft2|[A-Za-z][23]\b", "", rest)
     if not _NUMBERS.search(loose):

@@ -31,6 +31,7 @@ _SIGN = re.compile(f"(?:([^\\w\\s.,+-]){GAP}({_AMOUNT})|({_AMOUNT}){GAP}([^\\w\\
 _COMMA = re.compile(r"([0-9]{1,7}),([0-9]{1,4})(\D*)")
 _GROUPED = re.compile(r"([1-9][0-9]{0,2}(?:[,. '][0-9]{3})+)(?:[.,]([0-9]{1,2}))?(\D*)")
 _FINE = re.compile(f"[0-9]+\\.[0-9]{{5,}}{GAP}{_CURRENCY}")
+_LARGE = re.compile(f"0*[1-9][0-9]{{7,}}(?:\\.[0-9]*)?{GAP}{_CURRENCY}")
 _THOUSANDS = re.compile(f"({_WHOLE})\\.([0-9]{{3}}){GAP}({_CURRENCY})")
 
 
@@ -134,6 +135,12 @@ def _code(rest: str) -> str:
     return found[1].upper() if found else "EUR"
 
 
+def _large(text: str) -> MeasureError | None:
+    if not _LARGE.fullmatch(text):
+        return None
+    return MeasureError(f"{shown(text)} is more than any price here may be", "not-a-price")
+
+
 def _fine(text: str) -> MeasureError | None:
     if not _FINE.fullmatch(text):
         return None
@@ -148,6 +155,8 @@ def _thousands(text: str) -> MeasureError | None:
         return None
     whole, rest, currency = found.groups()
     small = f"{whole}.{rest[:2] if rest.endswith('0') else rest + '0'}"
+    if whole.startswith("0"):  # no thousands begin with a nought
+        return MeasureError(f"{shown(text)}: write {small} {currency}", "not-a-price")
     return MeasureError(
         f"{shown(text)} can be read in two ways; write {small} {currency} or "
         f"{whole}{rest} {currency}",
@@ -164,5 +173,6 @@ _LOOKS: tuple[Callable[[str], MeasureError | None], ...] = (
     _sign,
     _comma,
     _thousands,
+    _large,
     _fine,
 )

@@ -27,7 +27,7 @@ def resolve(
     ``files`` reads what the spec names (a font). There is no book where a file cannot be
     had, or a plugin's own options class refuses what its schema allowed.
     """
-    problems = [*_one_copy(data), *_bad_times(data)]
+    problems = [*_one_copy(data), *_bad_times(data), *_done_twice(data)]
     try:
         book = _book(data, registry, tables, files)
         return book, [*problems, *money_problems(book)]
@@ -144,6 +144,23 @@ def _bad_times(data: Any) -> list[Problem]:
         )
         for place, entry in enumerate(data.get("done", []))
         if isinstance(entry, dict) and "at" in entry and not _is_time(entry["at"])
+    ]
+
+
+def _done_twice(data: Any) -> list[Problem]:
+    """One operation under ``done`` a second time: which of the two would count?"""
+    names = [
+        entry if isinstance(entry, str) else entry["operation"] for entry in data.get("done", [])
+    ]
+    return [
+        error(
+            ("done", place),
+            f"'{name}' is named under done already",
+            "done-twice",
+            remedy="Keep one of the two",
+        )
+        for place, name in enumerate(names)
+        if name in names[:place]
     ]
 
 

@@ -93,7 +93,7 @@ def _joint_advice(book: Book, options: CaseOptions, frame: Frame) -> Iterator[Pr
     elif joint.value > frame.joint_rule.value + 3:
         yield note(
             path,
-            f"the joint is {_mm(joint)}, {joint.value - frame.joint_rule.value:.2g} mm more than "
+            f"the joint is {_mm(joint)}, {joint.value - frame.joint_rule.value:.1f} mm more than "
             "board and cloth ask for",
             "joint-wide",
             consequence="The boards hang loose and sag",

@@ -112,12 +112,14 @@ def creased_leaves(options: TextBlockOptions, sheet: Sheet, placement: Placement
     return [
         note(
             ("stock", options.paper, "creases", place),
-            f"the old crease {mm(crease.at)} from the edge will run through leaves",
+            f"the old crease {mm(crease.at)} from the "
+            f"{'left' if crease.along == 'height' else 'head'} will run through leaves",
             "crease-in-leaf",
             consequence="A worn crease tears, and shows through",
             remedy="Turn its leaves to the middle of a gathering, or cut it away",
             source="common practice",
         )
         for place, crease in enumerate(sheet.creases)
-        if placement.crease is None or crease.at.value != placement.crease.value
+        if crease.at.value < (sheet.width if crease.along == "height" else sheet.height).value
+        and (placement.crease is None or crease.at.value != placement.crease.value)
     ]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from foredge.contract import (
     Book,
@@ -129,7 +129,7 @@ def _problems(
     placement: Placement,
 ) -> list[Problem]:
     if good.value < 1 and bad.value < 1:
-        return [_too_large(options, sheet, size)]
+        return [_spoiled(options, sheet, size) or _too_large(options, sheet, size)]
     if along and good.value < 1:
         return [_none_in_grain(options, size, bad)]
     found = creased_leaves(options, sheet, placement)
@@ -138,6 +138,26 @@ def _problems(
     elif not along:
         found.append(_across(options, good, bad))
     return found
+
+
+def _spoiled(options: TextBlockOptions, sheet: Sheet, size: Sizes) -> Problem | None:
+    """The error where a whole clean sheet would do; None where even that is too small."""
+    own = faces(sheet)[0]
+    clean = replace(own, keep_out=(), edge=zero(), kerf=zero())
+    width, height = size.piece_width, size.piece_height
+    if all(pieces_from(clean, turned, width, height).value < 1 for turned in (False, True)):
+        return None
+    causes = (("edge", own.edge.value), ("keep_out", len(own.keep_out)), ("kerf", own.kerf.value))
+    key = next(key for key, said in causes if said)
+    return error(
+        ("stock", options.paper, key),
+        f"what is spoiled, cut away or lost at cuts leaves no room on '{options.paper}', "
+        f"{mm(sheet.width)} by {mm(sheet.height)}, for a folio of {mm(width)} by {mm(height)}",
+        "folio-larger-than-sheet",
+        consequence="Not one folio can be cut",
+        remedy="Look at edge, keep_out and kerf of the sheet, or make the leaf smaller",
+        on_key=True,
+    )
 
 
 def _too_large(options: TextBlockOptions, sheet: Sheet, size: Sizes) -> Problem:

@@ -10,6 +10,9 @@ from foredge_stages.text_block.terms import SECTION
 WORTH = 0.05
 """Beyond this share of the leaf it is another book, not a thriftier one (from memory)."""
 
+LEAST_MM = 0.05
+"""What is less cannot be told, nor cut."""
+
 
 def smaller_leaf(layout: Yield, size: Sizes, folded: int) -> list[Problem]:
     """A note where one more column or row of folios would fit for a slightly smaller leaf."""
@@ -32,7 +35,7 @@ def smaller_leaf(layout: Yield, size: Sizes, folded: int) -> list[Problem]:
         # An old crease fixes the columns, so only rows can be won there.
         if place.crease is not None and side == "width":
             continue
-        if 0 < less <= WORTH * now:
+        if LEAST_MM <= less <= WORTH * now:
             found.append(
                 note(
                     (SECTION, "leaf", side),

@@ -32,12 +32,12 @@ def test_evenings_and_waits() -> None:
     calendar = Calendar.from_ical(content())
     events = {str(event["summary"]): event for event in calendar.walk("VEVENT")}
     assert list(events) == [
-        "The Tide Table: evening 1",
-        "The Tide Table: evening 2",
+        "The Tide Table: session 1",
+        "The Tide Table: session 2",
         "The Tide Table: 1.1 Glue, wait",
         "The Tide Table: 1.3 Rest, wait",
     ]
-    evening = events["The Tide Table: evening 2"]
+    evening = events["The Tide Table: session 2"]
     assert evening.decoded("dtstart") == datetime(2026, 12, 3, 19, 30)
     assert evening.decoded("dtend") == datetime(2026, 12, 3, 21, 30)
     assert str(evening["description"]) == "19:30 1.2 Cover\n20:10 1.3 Rest"
@@ -92,7 +92,7 @@ def test_a_hostile_title_stays_text() -> None:
     calendar = Calendar.from_ical(text)
     assert len(calendar.walk("VALARM")) == 2
     first = calendar.walk("VEVENT")[0]
-    assert str(first["summary"]) == "Tide; table, of the \\ BEGIN:VALARM “marsh”: evening 1"
+    assert str(first["summary"]) == "Tide; table, of the \\ BEGIN:VALARM “marsh”: session 1"
 
 
 @pytest.mark.parametrize(

@@ -22,10 +22,10 @@ def view(*steps: object, **more: object) -> WorkView:
 def test_evening_by_evening() -> None:
     told = view(bench=BENCH)
     assert [evening.title for evening in told.evenings] == [
-        "Evening 1, Tue 1 Dec 2026, 19:30 to 21:30",
+        "Session 1, Tue 1 Dec 2026, 19:30 to 21:30",
         "Thu 3 Dec",
-        "Evening 3, Tue 8 Dec 2026, 19:30 to 21:30",
-        "Evening 4, Thu 10 Dec 2026, 19:30 to 21:30",
+        "Session 3, Tue 8 Dec 2026, 19:30 to 21:30",
+        "Session 4, Thu 10 Dec 2026, 19:30 to 21:30",
     ]
     first, idle, third, fourth = told.evenings
     assert first.steps == ("19:30 to 20:00: 1.1 Glue",)
@@ -40,20 +40,17 @@ def test_evening_by_evening() -> None:
 
 def test_what_is_said_first() -> None:
     told = view(bench=BENCH).summary
-    assert told[0] == (
-        "3 evenings with work, and 1 between them with nothing to do; 2 h 50 min with your hands "
-        "in all."
-    )
+    assert told[0] == "3 sessions with work, and 1 between them with nothing to do."
     assert "Last work done: Thu 10 Dec 2026, 19:50." in told[1]
-    assert "No plan on these evenings ends earlier." in told
+    assert "No plan in these sessions ends earlier." in told
 
 
 def test_evenings_without_dates() -> None:
     told = view(bench=Bench(sessions=BENCH.sessions, daylight=BENCH.daylight))
-    assert told.evenings[0].title == "Evening 1 (Tue, week 1), 19:30 to 21:30"
+    assert told.evenings[0].title == "Session 1 (Tue, week 1), 19:30 to 21:30"
     assert told.evenings[0].resting[0].startswith("1.1 Glue, until Fri of week 1, 20:00")
-    assert told.evenings[1].title == "Evening 2"
-    assert told.evenings[2].title == "Evening 3 (Tue, week 2), 19:30 to 21:30"
+    assert told.evenings[1].title == "Session 2"
+    assert told.evenings[2].title == "Session 3 (Tue, week 2), 19:30 to 21:30"
 
 
 def test_without_sessions_the_shortest_time() -> None:
@@ -97,10 +94,10 @@ def test_what_can_be_put_off() -> None:
 def test_the_sheet_has_the_section(title: str) -> None:
     made, _ = planned(*STEPS, bench=BENCH, title=title)
     sheet = BuildSheet().emit(made)["build-sheet.md"].decode()
-    assert sheet.count("## Evening by evening") == 1
-    assert "### Evening 1, Tue 1 Dec 2026, 19:30 to 21:30" in sheet
+    assert sheet.count("## Session by session") == 1
+    assert "### Session 1, Tue 1 Dec 2026, 19:30 to 21:30" in sheet
     assert "Thu 3 Dec: nothing to do." in sheet
-    assert sheet.index("## Evening by evening") < sheet.index("## Part 1")
+    assert sheet.index("## Session by session") < sheet.index("## Part 1")
 
 
 def test_a_break_where_the_work_runs_on() -> None:

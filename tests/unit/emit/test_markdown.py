@@ -54,6 +54,13 @@ def test_after_the_gates_everything_is_firm_and_nothing_stops() -> None:
     assert "measured:" not in text
 
 
+def test_a_later_stop_does_not_ask_again() -> None:
+    build = sample()
+    order = tuple(replace(one, stops_for=("G1",)) for one in build.order)
+    stops = [step.stop_boxes for view in parts(replace(build, order=order)) for step in view.steps]
+    assert stops[0] and not any(stops[1:])
+
+
 def test_a_gate_read_in_part_asks_only_for_the_rest() -> None:
     text = sheet(measured={"block.spine": 12.4})
     assert "measured:\n  block:\n    height: ____ mm\n```" in text
@@ -68,7 +75,7 @@ def test_yaml_to_paste_is_nested() -> None:
 
 
 def test_a_caution_is_told_in_full_once_and_then_short() -> None:
-    text = sheet().partition("## The numbers")[0]
+    text = sheet().partition("## Cautions of this book")[0]
     assert text.count("A blade that slips cuts to the bone.") == 1
     assert text.count("Fresh blade, steel straight edge") == 3
 

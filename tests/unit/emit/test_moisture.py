@@ -71,9 +71,9 @@ def test_sentences_name_steps_that_are_there(tide: Build, plain: Build) -> None:
 
 def test_boards_alike_are_told_once(plain: Build, tide: Build) -> None:
     (line,) = balance_lines(plain)
-    assert line.startswith("Both boards: outside 1.0 (covering); inside 1.0 (paste-down)")
+    assert line.startswith("both boards: outside 1.0 (covering); inside 1.0 (paste-down)")
     assert line.endswith("they balance.")
-    assert [line.partition(":")[0] for line in balance_lines(tide)] == ["Front board", "Back board"]
+    assert [line.partition(":")[0] for line in balance_lines(tide)] == ["front board", "back board"]
 
 
 def test_the_section_stands_in_the_sheet(tide: Build) -> None:
