@@ -18,8 +18,9 @@ demo: $(BIN)/foredge
 	$(BIN)/foredge build $(SPEC) --out build
 	@echo "read build/saltmarsh-tide-book/build-sheet.md"
 
+# A process for each core; a file's tests stay together, so that each demo is compiled once.
 test: $(BIN)/foredge
-	$(BIN)/python -m pytest
+	$(BIN)/python -m pytest -n auto --dist loadfile
 
 lint: $(BIN)/foredge
 	$(BIN)/ruff check .

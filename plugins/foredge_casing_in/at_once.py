@@ -57,7 +57,9 @@ class AtOnce:
                     tail=job.square_tail,
                     fore=job.square_fore,
                 ),
-                say("Lay waste paper under the first paste-down; glue it and the flanges under it."),
+                say(
+                    "Lay waste paper under the first paste-down; glue it and the flanges under it."
+                ),
                 say("Pull the waste sheet away. Lay waxed paper or film against the block."),
                 say("Close the cover down on it in one go. No glue on the spine of the block."),
                 say("Turn the book over and do the other side in the same way."),

@@ -92,7 +92,6 @@ class Edges:
             return f"the {self.names[0]}"
         return listed(self.names)
 
-
     def turns(self) -> tuple[Text, ...]:
         """Which edge comes first and which last, where there are several."""
         if len(self.names) < 2:

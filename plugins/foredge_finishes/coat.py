@@ -271,7 +271,14 @@ def _wettings(put: Put) -> tuple[Wetting, ...]:
     """Water on the outside of the boards; how much of it the paint holds no row says."""
     if put.job.coat.base != "water":
         return ()
-    faces = sorted({region.face for region in put.job.coat.regions})
+    lettered = lettered_panels(put.job.book)
+    faces = sorted(
+        {
+            region.face
+            for region in put.job.coat.regions
+            if region.kind != "letters" or region.face in lettered
+        }
+    )
     return tuple(
         Wetting(f"board-{face}", "outside", None, put.times.close)
         for face in faces

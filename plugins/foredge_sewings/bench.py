@@ -207,13 +207,15 @@ def thread_use(job: SewingJob, plan: ThreadPlan) -> Use:
 def cut_thread(job: SewingJob, plan: ThreadPlan) -> Operation:
     """Cut the needle lengths and choose the needle."""
     steps = [
-        say("Have {length} of thread ready, reserve included.", length=plan.length),
         say("Thread {needle} at a time: longer tangles.", needle=plan.needle),
         say(
-            "That is {lengths} lengths; each serves about {serves} gatherings.",
+            "That is {lengths} lengths, reserve included; each serves about {serves} "
+            f"gathering{'' if plan.each_serves.value == 1 else 's'}.",
             lengths=plan.lengths,
             serves=plan.each_serves,
-        ),
+        )
+        if plan.lengths.value > 1
+        else say("One such length is all, reserve included: it sews every gathering."),
     ]
     if not is_waxed(job):
         steps.append(say("Draw each length once over a lump of beeswax."))

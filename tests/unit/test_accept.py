@@ -40,3 +40,15 @@ def test_an_error_stays_and_says_so() -> None:
 def test_an_entry_that_matches_nothing_is_a_warning_at_its_place() -> None:
     left, _ = apply_accepts([], [entry("grain-acros-spine")])
     assert [(one.rule, one.path) for one in left] == [("accept-unused", ("accept", 0, "rule"))]
+
+
+def test_an_entry_that_repeats_another_is_told_so() -> None:
+    left, accepted = apply_accepts([GRAIN], [entry("grain-across-spine")] * 2)
+    assert len(accepted) == 1
+    assert [one.path for one in left] == [("accept", 1, "rule")]
+    assert left[0].text.startswith("an entry above names 'grain-across-spine' already")
+
+
+def test_a_misspelt_rule_is_led_to_the_right_one() -> None:
+    left, _ = apply_accepts([GRAIN], [entry("grain-acros-spine")])
+    assert left[-1].remedy == "Did you mean grain-across-spine?"

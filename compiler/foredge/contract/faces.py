@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from foredge.contract.flat import Crease, KeepOut
 from foredge.contract.stock import Flat
@@ -88,6 +89,7 @@ def pieces_from(face: Face, turned: bool, across: Quantity, down: Quantity) -> Q
     return opaque(_most, inputs, RATIO)
 
 
+@lru_cache(maxsize=256)  # a band replays it for every end of every leaf, mostly the same ones
 def _most(
     width: float,
     height: float,

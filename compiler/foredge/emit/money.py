@@ -111,6 +111,8 @@ def _earned(cost: Cost) -> str:
         return ""
     middle, low, high = (money(amount, cost.currency) for amount in cost.earned)
     ends = f" ({low} to {high}, by how long it takes you)" if low != high else ""
+    if cost.earned[0] < 0:
+        return "At the price asked your work earns nothing: the price does not cover what is paid."
     return f"At the price asked, an hour of your work earns {middle}{ends}."
 
 

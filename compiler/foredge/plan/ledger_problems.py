@@ -61,10 +61,14 @@ def _short(build: Build, line: LedgerLine) -> Problem:
 
 def _has(build: Build, item: StockItem, line: LedgerLine) -> str:
     """``the shelf has 5 sheets``, and that they are not enough where their number would be."""
-    assert line.shelf is not None
+    assert line.shelf is not None and line.short is not None
     told = f"the shelf has {_told(build, item, line.shelf)}"
-    enough = isinstance(item, Flat) and line.shelf.value >= line.most.value
-    return f"{told} without room enough between spoiled places and creases" if enough else told
+    if not isinstance(item, Flat):
+        return told
+    if line.shelf.value >= line.most.value:
+        return f"{told} without room enough between spoiled places and creases"
+    useless = line.shelf.value + line.short.value > line.most.value
+    return f"{told}, not all of them large and clean enough" if useless else told
 
 
 def _told(build: Build, item: StockItem, amount: Quantity) -> str:

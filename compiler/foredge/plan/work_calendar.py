@@ -21,6 +21,9 @@ from foredge.plan.work_todo import Work
 MOST_ROUNDS = 400
 """More steps and rounds of copies than that are no plan of evenings any more."""
 
+COUNTED = 120
+"""Longer times are told in hours."""
+
 SESSIONS = ("bench", "sessions")
 
 
@@ -104,8 +107,8 @@ def _misfits(work: Work, longest: Mapping[bool, int]) -> list[Problem]:
             text = f"'{one.id}' is done outdoors, and no session has daylight"
         else:
             text = (
-                f"'{one.id}' takes {worked(minutes * 60.0)} in one go, and the longest session"
-                f"{place} has {worked(most * 60.0)}"
+                f"'{one.id}' takes {_long(minutes)} in one go, and the longest session"
+                f"{place} has {most if minutes <= COUNTED else _long(most)}"
             )
         problems.append(error(SESSIONS, text, "step-fits-no-session", remedy=_room(one, minutes)))
     return problems
@@ -113,11 +116,15 @@ def _misfits(work: Work, longest: Mapping[bool, int]) -> list[Problem]:
 
 def _room(one: Operation, minutes: int) -> str:
     if one.outdoors:
-        time = worked(minutes * 60.0)
+        time = _long(minutes)
         return f"Add a session by day with {time} in it, such as 'Sat 13:00-15:00'"
     if minutes > DAY:
         return "No session is that long: look at 'slower', which makes every step longer"
-    return f"Add a session of {worked(minutes * 60.0)} or more"
+    return f"Add a session of {_long(minutes)} or more"
+
+
+def _long(minutes: int) -> str:
+    return f"{minutes} minutes" if minutes <= COUNTED else worked(minutes * 60.0)
 
 
 def _too_long(chain: Chain, bench: BenchCalendar) -> list[Problem]:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from foredge.contract import Build, Chain, Problem, Severity, WorkPlan
 from foredge.plan.bench_calendar import read_calendar
+from foredge.plan.bench_room import room_problems
 from foredge.plan.order import relations
 from foredge.plan.work_chain import longest_chain
 from foredge.plan.work_done import begun, misdated, too_late, undated, unknown_names
@@ -21,6 +22,7 @@ def plan_work(build: Build) -> tuple[WorkPlan | None, list[Problem]]:
     known = {operation.id: operation for operation in build.order}
     before, _ = relations(known, {gate.id: gate.after for gate in build.whole.gates})
     bench, problems = read_calendar(build.book.bench)
+    problems += room_problems(build.book.bench)
     problems += unknown_names(build.book, build.order)
     start = bench.start if bench is not None else None
     work = Work(build.book, build.order, before, begun(build.book, build.order, before, start))

@@ -109,7 +109,7 @@ def press_board(relief: Relief, dry: str, height: Quantity) -> StageResult:
                 width=relief.panel.width, height=relief.panel.height, deep=deep),
             say("Cut the window out of every layer, {clear} outside the relief all round.",
                 clear=clear),
-            say("Glue the layers on a flat board, the islands inside the window too; no slivers."),
+            say("Glue the layers on a flat board, the islands inside the window too."),
             say("Try it on the dry relief: it may touch nowhere, and must reach every margin."),
             say("In the press it lies on the cover, the window down; nothing on the relief."),
             say("Without it: press from inside only, a weight on the open cover's paste-down."),

@@ -9,7 +9,7 @@ from foredge_stages.text_block.counts import Counts
 from foredge_stages.text_block.options import TextBlockOptions
 from foredge_stages.text_block.paper import Yield
 from foredge_stages.text_block.sizes import Sizes
-from foredge_stages.text_block.terms import name, op
+from foredge_stages.text_block.terms import counted, name, op
 
 GRAIN = op("check-grain")
 CUT = op("cut-folios")
@@ -109,10 +109,11 @@ def _cut(made: Prepared) -> Operation:
 def _into_pieces(made: Prepared, verb: str) -> Text:
     sizes = {"pieces": made.pieces, "width": made.size.piece_width,
              "height": made.size.piece_height}  # fmt: skip
-    into = " into {pieces} pieces of {width} by {height}."
+    into = f" into {{pieces}} {counted(made.pieces, 'piece')} of {{width}} by {{height}}."
     if made.layout.sheet.more:
         return say(f"{verb} the sheets, as the cutting plan shows," + into, **sizes)
-    return say(f"{verb} {{sheets}} sheets" + into, sheets=made.sheets, **sizes)
+    sheets = counted(made.sheets, "sheet")
+    return say(f"{verb} {{sheets}} {sheets}" + into, sheets=made.sheets, **sizes)
 
 
 def _cuts(made: Prepared) -> Quantity:
@@ -125,7 +126,8 @@ def _fold(made: Prepared) -> Operation:
     times = made.options.folded
     steps = []
     if times == 1:
-        steps.append(say("Fold {pieces} folios in half, each alone.", pieces=made.pieces))
+        many = counted(made.pieces, "folio")
+        steps.append(say(f"Fold {{pieces}} {many} in half, each alone.", pieces=made.pieces))
     else:
         steps += [
             say(f"Fold {{pieces}} pieces {times} times, the last fold along the spine.",
@@ -148,8 +150,11 @@ def _fold(made: Prepared) -> Operation:
 def _collate(made: Prepared) -> Operation:
     counts = made.counts
     steps: list[Text] = [
-        say("Put {folios} folios into each other for a gathering; make {gatherings}.",
-            folios=made.folios, gatherings=counts.gatherings),
+        say("Each folio is a gathering of its own; {gatherings} in all.",
+            gatherings=counts.gatherings)
+        if made.folios.value == 1
+        else say("Put {folios} folios into each other for a gathering; make {gatherings}.",
+                 folios=made.folios, gatherings=counts.gatherings),
     ]  # fmt: skip
     if counts.shorter:
         listed = ", ".join(str(place) for place in sorted(set(counts.shorter)))

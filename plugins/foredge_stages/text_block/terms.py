@@ -32,6 +32,11 @@ def plain(q: Quantity) -> str:
     return f"{q.value:.1f}".removesuffix(".0")
 
 
+def counted(q: Quantity, word: str) -> str:
+    """``word`` as it stands after the number ``q``: ``sheet`` after 1, else ``sheets``."""
+    return word if q.value == 1 else f"{word}s"
+
+
 def zero() -> Quantity:
     """No length at all, for what a book does without."""
     return leaf(0.0, LENGTH, "nothing", Origin("constant"))

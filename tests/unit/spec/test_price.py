@@ -36,6 +36,8 @@ def test_prices(text: str, amount: str, currency: str) -> None:
     ("text", "rule", "told"),
     [
         ("4,50 EUR", "comma-decimal", "write 4.50 EUR"),
+        ("0.001 EUR", "not-a-price", "write 0.0010 EUR"),
+        ("99999999.50 EUR", "not-a-price", "more than any price"),
         ("4,50", "comma-decimal", "write 4.50 EUR"),
         ("-4.50 EUR", "price-negative", "never below zero"),
         ("EUR -4", "price-negative", "never below zero"),

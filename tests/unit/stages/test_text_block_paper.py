@@ -25,7 +25,7 @@ def test_folios_lie_with_their_fold_along_the_grain() -> None:
 def test_office_paper_folded_once_has_its_grain_across_and_says_so() -> None:
     result = made(A4, leaf=A5_LEAF, trim="none")
     problem = rules(result)["grain-across-spine"]
-    assert "runs across the spine: 1 folios" in problem.text
+    assert "runs across the spine: 1 folio to a sheet" in problem.text
     assert value(result, "yield.along") == 0 and value(result, "folios_per_sheet") == 1
     folio = next(piece for piece in result.pieces if piece.name == "text_block.folio")
     assert folio.grain == "width"
@@ -125,6 +125,11 @@ def test_a_crease_that_would_cost_a_folio_is_left_and_noted() -> None:
     assert "crease-in-leaf" in rules(made(across))
     assert "crease-in-leaf" in rules(made({"chart-paper": {
         "creases": [{"along": "width", "at": "300 mm"}]}}, crease="ignore"))  # fmt: skip
+
+
+def test_a_crease_beside_the_sheet_runs_through_nothing() -> None:
+    stock = {"chart-paper": {"creases": [{"along": "width", "at": "9000 mm"}]}}
+    assert "crease-in-leaf" not in rules(made(stock))
 
 
 def test_off_cuts_weigh_what_their_area_does() -> None:
