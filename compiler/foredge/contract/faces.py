@@ -86,11 +86,11 @@ def pieces_from(face: Face, turned: bool, across: Quantity, down: Quantity) -> Q
     width, height = (down, across) if turned else (across, down)
     spoiled = [side for zone in face.keep_out for side in (zone.x, zone.y, zone.width, zone.height)]
     inputs = (face.width, face.height, face.edge, face.kerf, width, height, *spoiled)
-    return opaque(_most, inputs, RATIO)
+    return opaque(_most_pieces, inputs, RATIO)
 
 
 @lru_cache(maxsize=256)  # a band replays it for every end of every leaf, mostly the same ones
-def _most(
+def _most_pieces(
     width: float,
     height: float,
     edge: float,

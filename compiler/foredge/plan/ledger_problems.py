@@ -68,7 +68,8 @@ def _has(build: Build, item: StockItem, line: LedgerLine) -> str:
     if line.shelf.value >= line.most.value:
         return f"{told} without room enough between spoiled places and creases"
     useless = line.shelf.value + line.short.value > line.most.value
-    return f"{told}, not all of them large and clean enough" if useless else told
+    which = "which is not" if line.shelf.value == 1 else "not all of them"
+    return f"{told}, {which} large and clean enough" if useless else told
 
 
 def _told(build: Build, item: StockItem, amount: Quantity) -> str:

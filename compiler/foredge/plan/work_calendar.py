@@ -21,7 +21,7 @@ from foredge.plan.work_todo import Work
 MOST_ROUNDS = 400
 """More steps and rounds of copies than that are no plan of evenings any more."""
 
-COUNTED = 120
+COUNTED = 180
 """Longer times are told in hours."""
 
 SESSIONS = ("bench", "sessions")

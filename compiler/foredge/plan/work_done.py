@@ -139,14 +139,16 @@ def misdated(
                 f"the bench's first day, {start}"
             )
             problems.append(error(path, text, "done-misdated", remedy="Look at the year"))
-        for earlier in ancestors(frozenset({name}), before) & begun.finished.keys():
-            if _minute(book.done[earlier], start, whole_day=False) > minute:
-                text = (
-                    f"'{name}' is said to be done on {book.done[name]}, and '{earlier}', which "
-                    f"comes before it, only on {book.done[earlier]}"
-                )
-                problems.append(warning(path, text, "done-misdated", remedy="Look at both dates"))
-    return sorted(problems, key=lambda problem: (problem.path[1], problem.text))
+        needs = ancestors(frozenset({name}), before) & begun.finished.keys()
+        begins = {need: _minute(book.done[need], start, whole_day=False) for need in needs}
+        last = max(sorted(needs), key=lambda need: begins[need], default=name)
+        if last != name and begins[last] > minute:
+            text = (
+                f"'{name}' is said to be done on {book.done[name]}, and '{last}', which comes "
+                f"before it, only on {book.done[last]}"
+            )
+            problems.append(warning(path, text, "done-misdated", remedy="Look at both dates"))
+    return problems
 
 
 def undated(book: Book, start: date | None) -> list[Problem]:

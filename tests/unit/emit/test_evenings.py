@@ -109,3 +109,8 @@ def test_a_break_where_the_work_runs_on() -> None:
     assert steps(69)[-1] == (
         "Break: the work runs on from 19:30 to 20:40; rest your hands every 1 h 9 min"
     )
+
+
+def test_hands_on_time_is_told_in_hours_however_many() -> None:
+    told = view(op("sew", 50 * 60, splits=True))
+    assert "50 h of it with your hands" in told.summary[0]

@@ -9,7 +9,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from demo import registry
+from foredge.compile import compile_spec
 from foredge.contract import Price
+from foredge.emit.money import cost_view
 from foredge.plan.money import money, ratio, rounded_sum, times, worked
 from foredge.testing import diagnostics_of
 from money_books import PLAIN, build_with, compiled_with, cost, line, rules
@@ -121,3 +124,13 @@ def test_the_ends_of_rounding() -> None:
     assert money(Decimal("12.5"), "EUR") == "12.50 EUR"
     assert ratio(0.1 + 0.2, 0.3) == 1
     assert [worked(s) for s in (0, 59, 3600, 180000)] == ["0 min", "1 min", "1 h", "50 h"]
+
+
+def test_work_that_is_paid_for_by_its_maker_earns_nothing_not_less() -> None:
+    spec = Path(__file__).parents[2] / "specs-valid" / "asked-below-cost.yaml"
+    build = compile_spec(str(spec), registry()).build
+    assert build is not None
+    view = cost_view(build)
+    assert view is not None
+    assert "earns nothing" in view.earned
+    assert "-" not in view.earned
