@@ -28,7 +28,7 @@ from foredge.registry import collect
 REGISTRY, _ = collect(entry_points=False)
 PLAIN = tuple(f"Plain words {letter}" for letter in "abcdefghijklmnop")
 
-LETTERED = "</script><b>\"&="
+LETTERED = '</script><b>"&='
 
 HOSTILE = {
     "closing-tags": "</script></style></title><b>\"&'<blink>",

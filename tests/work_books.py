@@ -18,8 +18,8 @@ from foredge.contract import (
     leaf,
     say,
 )
+from foredge.plan.evenings.plan import plan_work
 from foredge.plan.order import order
-from foredge.plan.work_plan import plan_work
 from foredge.problem import Problem
 from unit.emit.sample import sample
 

@@ -11,8 +11,7 @@ import sys
 import traceback
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from importlib.metadata import EntryPoint
-from importlib.metadata import entry_points as installed_entry_points
+from importlib.metadata import EntryPoint, entry_points as installed_entry_points
 from importlib.util import module_from_spec, spec_from_file_location
 from pathlib import Path as FilePath
 from types import ModuleType

@@ -12,6 +12,7 @@ from foredge.contract import (
     Operation,
     PartOptions,
     StageResult,
+    cautions as cautions_of,
     glue,
     joined_wettings,
     number,
@@ -20,7 +21,6 @@ from foredge.contract import (
     say,
     table_row,
 )
-from foredge.contract import cautions as cautions_of
 
 
 class AtOnceOptions(PartOptions, frozen=True, kw_only=True, tag="at-once"):

@@ -15,6 +15,7 @@ from foredge.contract import (
     Quantity,
     StageResult,
     Text,
+    cautions as cautions_of,
     cited,
     dry_in_room,
     glue,
@@ -25,7 +26,6 @@ from foredge.contract import (
     say,
     table_row,
 )
-from foredge.contract import cautions as cautions_of
 
 
 class HingeFirstOptions(PartOptions, frozen=True, kw_only=True, tag="hinge-first"):

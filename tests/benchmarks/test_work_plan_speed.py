@@ -11,7 +11,7 @@ import pytest
 from pytest_benchmark.fixture import BenchmarkFixture
 
 from demo import DEMOS, Run, compiled
-from foredge.plan.work_plan import plan_work
+from foredge.plan.evenings.plan import plan_work
 from work_books import number
 
 

@@ -10,8 +10,7 @@ import random
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from foredge.contract import Line, OrnamentResult
 from ornament_books import adorn, adorned, cased, quantity

@@ -7,8 +7,7 @@ from statistics import mean
 
 import networkx as nx
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from foredge.plan.schedule import Lag, Task, solve, verify
 from unit.plan.schedule.exhaustive import solved_by_cp_sat

@@ -6,8 +6,7 @@ import math
 from itertools import combinations
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from foredge.contract import Cap, Frustum, Placed
 from foredge.solids.bodies import place

@@ -10,8 +10,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from foredge.drawing.layout import primitives
 from foredge.drawing.model import Circle, Drawing, Label, Line, Point, Primitive, Shape
-from foredge.drawing.style import BLACK, number, paint, pen
-from foredge.drawing.style import words as printable
+from foredge.drawing.style import BLACK, number, paint, pen, words as printable
 
 FONTS = "Helvetica, Arial, 'DejaVu Sans', sans-serif"
 

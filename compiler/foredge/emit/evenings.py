@@ -13,7 +13,7 @@ from foredge.emit.calendar_words import DAYS, clock_words, day_words, moment
 from foredge.emit.escape import code, escape
 from foredge.emit.words import listed
 from foredge.emit.work import step_numbers
-from foredge.plan.money import worked
+from foredge.plan.cost.money import worked
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from foredge.emit.escape import escape
 from foredge.emit.shopping import called, counted
 from foredge.emit.words import listed
 from foredge.emit.work import step_numbers
-from foredge.plan.money import money, worked
+from foredge.plan.cost.money import money, worked
 from foredge.quantity import band
 
 

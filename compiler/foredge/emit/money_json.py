@@ -6,7 +6,7 @@ from typing import Any
 
 from foredge.contract import Build, MaterialCost, Operation, Sum
 from foredge.emit.plain_units import plain_number
-from foredge.plan.hours import all_copies, one_book
+from foredge.plan.cost.hours import all_copies, one_book
 
 
 def money_part(build: Build) -> dict[str, Any]:

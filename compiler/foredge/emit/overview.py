@@ -10,8 +10,8 @@ from foredge.contract import Build, Part, Text, say
 from foredge.display import show
 from foredge.emit.escape import code, escape
 from foredge.emit.words import PROVISIONAL
-from foredge.plan.hours import all_copies, one_book
-from foredge.plan.money import worked
+from foredge.plan.cost.hours import all_copies, one_book
+from foredge.plan.cost.money import worked
 from foredge.quantity import Quantity, total
 
 

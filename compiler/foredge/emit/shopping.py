@@ -10,9 +10,9 @@ from foredge.display import show
 from foredge.emit.escape import escape
 from foredge.emit.words import PROVISIONAL, Words, state_within
 from foredge.emit.work import step_numbers
-from foredge.plan.money import money, whole_units
-from foredge.plan.names import fold
-from foredge.plan.purchase import as_sold
+from foredge.plan.cost.money import money, whole_units
+from foredge.plan.shelf.names import fold
+from foredge.plan.shelf.purchase import as_sold
 from foredge.quantity import Band
 
 OFF_CUTS = "off-cuts of the text block"

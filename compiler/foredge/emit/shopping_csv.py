@@ -11,7 +11,7 @@ from foredge.emit.cut_list_csv import guard
 from foredge.emit.plain_units import plain_number, plain_unit
 from foredge.emit.shopping import OFF_CUTS
 from foredge.emit.work import step_numbers
-from foredge.plan.money import whole_units
+from foredge.plan.cost.money import whole_units
 
 HEAD = (
     "material", "stock", "copies", "need", "one_book", "unit", "shelf", "missing",

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from foredge.contract import Build, Problem
-from foredge.plan.cost import plan_cost
-from foredge.plan.cutting_plan import plan_cutting
-from foredge.plan.ledger import plan_ledger
-from foredge.plan.moisture import plan_moisture
-from foredge.plan.work_plan import plan_work
+from foredge.plan.cost.cost import plan_cost
+from foredge.plan.evenings.plan import plan_work
+from foredge.plan.sheets.cutting import plan_cutting
+from foredge.plan.shelf.ledger import plan_ledger
+from foredge.plan.water.moisture import plan_moisture
 
 
 def plan_whole(build: Build) -> tuple[Build, list[Problem]]:

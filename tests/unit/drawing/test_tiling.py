@@ -1,8 +1,7 @@
 from itertools import combinations
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from foredge.drawing.sheets import Window
 from foredge.drawing.tiling import OVERLAP, Room, crosses, grid, shelves

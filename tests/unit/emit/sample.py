@@ -36,8 +36,8 @@ from foredge.contract import (
     merge,
     say,
 )
-from foredge.plan.ledger import plan_ledger
 from foredge.plan.order import order
+from foredge.plan.shelf.ledger import plan_ledger
 from foredge.problem import Span
 from foredge.quantity import bands
 from foredge.spec.yaml_reader import Positions

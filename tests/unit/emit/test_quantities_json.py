@@ -2,8 +2,7 @@ import json
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from jsonschema import Draft202012Validator
 
 from foredge.contract import AREA, GRAMMAGE, LENGTH, LINEAR_DENSITY, VOLUME, Dimension

@@ -6,8 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 import letter_fonts
 from foredge.contract import Drawing, Line, OrnamentResult, Problem, Severity, Shape

@@ -5,8 +5,7 @@ from __future__ import annotations
 from itertools import combinations, pairwise
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from foredge_lettering.hershey import StrokeSet
 from foredge_lettering.setting import Setting, break_text, missing, set_lines

@@ -7,8 +7,7 @@ import warnings
 from contextlib import suppress
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 import letter_fonts
 from foredge_lettering.hershey import SETS, StrokeSet

@@ -5,11 +5,17 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
-from foredge_patterns.layout import Box, band, band_length, evenly, scale_ring, within
-from foredge_patterns.layout import half_span as span
+from foredge_patterns.layout import (
+    Box,
+    band,
+    band_length,
+    evenly,
+    half_span as span,
+    scale_ring,
+    within,
+)
 
 SIDE = st.floats(10, 300)
 

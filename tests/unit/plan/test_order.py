@@ -1,7 +1,6 @@
 from collections.abc import Callable
 
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from foredge.contract import Gate, Operation, Origin, leaf, say
 from foredge.dimension import TIME

@@ -5,8 +5,7 @@ import pickle
 import random
 
 import pytest
-from hypothesis import given as having
-from hypothesis import strategies as st
+from hypothesis import given as having, strategies as st
 from uncertainties import ufloat
 
 from foredge.dimension import LENGTH, RATIO

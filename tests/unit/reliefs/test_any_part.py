@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import math
 
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from foredge.contract import measure_solids
 from unit.reliefs.forms import make

@@ -3,8 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from foredge.testing import book_from
 from foredge_skins.kitchen import KitchenPart, filling, fraction, kitchen, least_step

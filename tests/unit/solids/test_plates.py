@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from hypothesis import given, settings, strategies as st
 
 from foredge.contract import Ring, Slab, faults_of_polygon, signed_area
 from foredge.solids.figures import clay_figures, core_figures

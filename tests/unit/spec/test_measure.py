@@ -9,8 +9,7 @@ import subprocess
 from fractions import Fraction
 
 import pytest
-from hypothesis import assume, given, settings
-from hypothesis import strategies as st
+from hypothesis import assume, given, settings, strategies as st
 
 from foredge.spec.measure import (
     Measure,

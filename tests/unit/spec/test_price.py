@@ -4,8 +4,7 @@ import re
 from decimal import Decimal
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from foredge.contract.money import THREE_PLACES, places_of
 from foredge.spec.measure import Measure, amount_pattern, parse_amount

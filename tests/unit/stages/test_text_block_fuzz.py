@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from hypothesis import Phase, given, settings
-from hypothesis import strategies as st
+from hypothesis import Phase, given, settings, strategies as st
 
 from foredge.contract import Severity
 from foredge.plan.order import order

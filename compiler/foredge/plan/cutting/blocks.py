@@ -14,7 +14,8 @@ from heapq import heappop, heappush
 from foredge.plan.cutting.job import Job
 from foredge.plan.cutting.tree import CUT, Bin, Node
 
-_MOST_BLOCKS = 20_000
+_MOST_BLOCKS = 60_000
+_PER_WORK = 3  # blocks are counted finer than the steps of the search: so much for one of those
 
 
 class Block:
@@ -34,9 +35,9 @@ class Block:
 
 def perfect_bins(job: Job, items: Sequence[int], budget: int) -> tuple[list[Bin], int]:
     """Sheets that some ``items`` fill without waste, few pieces first; and the work done."""
-    builder = _Builder(job, budget)
+    builder = _Builder(job, _PER_WORK * budget)
     builder.run(items)
-    return builder.bins, builder.work
+    return builder.bins, builder.work // _PER_WORK
 
 
 class _Builder:

@@ -47,7 +47,7 @@ def insert_all(
             left.append(item)
             continue
         _, leaf, w, h = _cheapest(job, leaves, item, style, random)
-        work += 12 + 2 * len(leaves) * len(job.sides[item])
+        work += 16 + len(leaves) * len(job.sides[item]) // 3
         if leaf is None:
             left.append(item)
             if not style.skip:
@@ -69,22 +69,30 @@ def insert_closest(
     left: list[int] = []
     for item in loose:
         place_ = _cheapest(job, leaves, item, style, random)
-        work += 10 + len(leaves) * len(job.sides[item])
+        work += 6 + len(leaves) * len(job.sides[item]) // 3
         if place_[1] is None:
             left.append(item)
         else:
             scale = (0.8 + 0.4 * random()) / job.area[item] ** style.power
             rated.append((scale, item, place_))
     while rated:
-        pick = min(range(len(rated)), key=lambda i: rated[i][0] * rated[i][2][0])
+        rates = [scale * place_[0] for scale, _, place_ in rated]
+        pick = rates.index(min(rates))
         _, item, (_, leaf, w, h) = rated.pop(pick)
+        work += 10 + len(rated) // 2
         assert leaf is not None
         changed = _put(job, leaves, item, leaf, (w, h), style, random)
+        widest = max([panel.w for panel in changed], default=0.0)
+        highest = max([panel.h for panel in changed], default=0.0)
         kept = []
-        for scale, other, place_ in rated:
+        for entry in rated:
+            scale, other, place_ = entry
             stale = place_[1] is leaf
+            if not stale and not _may_fit(job.sides[other], widest, highest):
+                kept.append(entry)
+                continue
             among = leaves if stale else changed
-            work += 6 + len(among) * len(job.sides[other])
+            work += 5 + len(among) * len(job.sides[other]) // 3
             found = _cheapest(job, among, other, style, random)
             if not stale and place_[0] <= found[0]:
                 found = place_
@@ -94,6 +102,13 @@ def insert_closest(
                 kept.append((scale, other, found))
         rated = kept
     return left, work
+
+
+def _may_fit(sides: tuple[tuple[float, float], ...], width: float, height: float) -> bool:
+    w, h = sides[0]
+    if w <= width and h <= height:
+        return True
+    return len(sides) > 1 and h <= width and w <= height
 
 
 def _cheapest(

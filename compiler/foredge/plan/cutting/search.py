@@ -62,6 +62,9 @@ class Search:
         self.per_cost = sum(stock.area for stock in job.stocks) / costs / largest
         self.heat = 0.1
         self.thrift = 0.0
+        self.gather = 0.0
+        self.mean_area = sum(job.area) / len(job.area)
+        self.largest = largest
         self.work = 0
         self.pool = Pool(job)
         self.whole = 0.3 if len(job.stocks) > 1 else 0.05
@@ -102,6 +105,8 @@ class Search:
     def _loss(self, state: State) -> float:
         worth = self.worth
         loss = sum([worth[item] for item in state.loose])
+        if self.gather:
+            loss -= self.gather * sum([bin_.room for bin_ in state.bins]) / self.largest
         return loss + self.thrift * state.cost * self.per_cost
 
     def _step(self, state: State) -> State:
@@ -113,11 +118,14 @@ class Search:
         leaves: list[Node] = []
         touched, loose = self._ruin(state, chosen, new, leaves)
         style = Style(_POWERS[int(self.random() * 4)], _SKIP, _SWAP, _EXACT)
+        leaves = self._wide_enough(leaves, loose)
         if self.random() < _CLOSEST:
             left, work = insert_closest(job, leaves, loose, style, self.random)
         else:
             left, work = insert_all(job, leaves, self._order(loose), style, self.random)
-        self.work += 20 + 10 * len(chosen) + len(state.bins) + work + 3 * len(loose)
+        self.work += 180 + 10 * len(chosen) + len(state.bins) + work + 3 * len(loose)
+        if self.gather:
+            self._rate_room(leaves)
         if left and new.cost < self.limit:
             left = self._open(left, new, touched, style)
         new.loose = left
@@ -133,6 +141,21 @@ class Search:
         for item in left:
             self.trouble[item] *= 1.02
         return new
+
+    def _rate_room(self, leaves: list[Node]) -> None:
+        """Free area counts in full only in panels as large as a mean item."""
+        mean = self.mean_area
+        for leaf in leaves:
+            area = leaf.w * leaf.h
+            leaf.home.room += area if area > mean else area * area / mean
+
+    def _wide_enough(self, leaves: list[Node], loose: list[int]) -> list[Node]:
+        """The free panels no narrower or lower than every loose item."""
+        sides = [side for item in loose for side in self.job.sides[item]]
+        if not sides:
+            return leaves
+        w, h = min([side[0] for side in sides]), min([side[1] for side in sides])
+        return [leaf for leaf in leaves if leaf.w >= w and leaf.h >= h]
 
     def _ruin(
         self, state: State, chosen: list[int], new: State, leaves: list[Node]
@@ -186,7 +209,7 @@ class Search:
         """Panels to free: a few random ones, each an item or a panel some levels above it."""
         random = self.random
         nodes = nodes_of(bin_)
-        self.work += 12 * len(nodes)
+        self.work += 5 * len(nodes)
         if not nodes:
             return set()
         dropped: set[Node] = set()

@@ -20,13 +20,16 @@ from foredge.plan.cutting.tree import FREE, Bin, Node, all_nodes, bin_items, cop
 _POWERS = (1.5, 1.05, 2.0, 1.2)
 _WORK_PER_ITEM = 20_000
 _LEAST_WORK_WHEN_SHORT = 400_000
-_MOST_WORK = 4_000_000
+_MOST_WORK = 3_800_000
 _MOST_EQUAL = 12
 _POLISH_STEPS = 60
 _PLACE_ROUNDS = 6
 _SEGMENTS = 12
 _CLOSE = 0.03  # slack of the bound up to which sheets without waste are looked for at length
-_PERFECT_ROUNDS = 3
+_NONE = 1e-6  # slack that is only rounding: nothing but sheets without waste will do
+_PERFECT_ROUNDS = 12
+_PERFECT_ITEMS = 32  # of so few all perfect sheets are soon found
+_GATHER = 0.3  # what free area in large panels is worth beside loose items
 _HEATS = (0.1, 0.3, 0.04)  # in shares of a mean item
 _THRIFTS = (0.0, 0.3)  # how much a sheet in use counts beside loose items
 
@@ -48,7 +51,7 @@ def solve(job: Job, seed: int, effort: float) -> Found:
     rng = Random(seed)
     budget = int(effort * _work_for(job))
     bound = least_cost(job)
-    state, work = _first(job, rng, budget // 6, bound)
+    state, work = _first(job, rng, budget // 12, bound)
     if state.loose:
         most = max(budget // 2, int(effort * _LEAST_WORK_WHEN_SHORT))
         state, work = _place_most(job, state, rng, most, work)
@@ -166,12 +169,13 @@ def _improve(job: Job, state: State, rng: Random, budget: int, bound: int) -> St
     """Lower the cost limit below the best plan as long as the work lasts."""
     largest = max(stock.area for stock in job.stocks)
     search = Search(job, [area / largest for area in job.area], 0, rng)
+    search.gather = _GATHER if len(job.stocks) == 1 else 0.0
     best, current = state, state
     segment = max(budget // _SEGMENTS, 1)
     turn = 0
     if best.cost > bound:
         slack = 1 - sum(job.area) * job.unit / bound
-        share = 4 if slack < _CLOSE and len(job.stocks) == 1 else 10
+        share = 10 if len(job.stocks) > 1 or slack >= _CLOSE else 4 if slack > _NONE else 2
         current = _perfect_first(search, state, rng, budget // share)
         if not current.loose:
             best = current
@@ -194,22 +198,35 @@ def _improve(job: Job, state: State, rng: Random, budget: int, bound: int) -> St
 
 
 def _perfect_first(search: Search, state: State, rng: Random, budget: int) -> State:
-    """A plan below the cost of ``state`` that starts from sheets without waste, or ``state``."""
+    """A plan below the cost of ``state`` that starts from sheets without waste, or ``state``.
+
+    After a first look at all items, those not covered are looked at again, alone or together
+    with what lies on a few of the chosen sheets: of few items all perfect sheets are soon found.
+    """
     job, limit = search.job, state.cost - 1
-    left = list(range(len(job.area)))
-    found = state
+    best, least = state, float(sum(job.area)) + 1.0
+    items = list(range(len(job.area)))
+    end = search.work + budget
     for number in range(_PERFECT_ROUNDS):
-        bins, work = perfect_bins(job, left, budget // (1 + number))
+        part = (end - search.work) // 2
+        if part <= 0:
+            break
+        bins, work = perfect_bins(job, items, part)
         search.work += work
-        if not bins:
+        if not bins and not number:
             break
         search.pool.add(bins)
-        chosen, left, work = search.pool.cover(limit, rng, rare_first=True)
+        chosen, left, work = search.pool.cover(limit, rng, rare_first=number % 3 < 2)
         search.work += work
-        found = State(job, chosen, left)
+        if (area := sum(job.area[item] for item in left)) < least:
+            best, least = State(job, chosen, left), area
         if not left:
             break
-    return found
+        items = list(left)
+        for bin_ in rng.sample(chosen, len(chosen)) if number else []:
+            if len(items) + bin_.mask.bit_count() <= _PERFECT_ITEMS:
+                items += bin_items(bin_)
+    return best
 
 
 def _tidy(job: Job, state: State, rng: Random) -> State:

@@ -15,7 +15,7 @@ CUT = -2
 class Bin:
     """One sheet in work. ``stock`` and ``way`` name the sheet size and its way of pre-cutting."""
 
-    __slots__ = ("fill", "mask", "roots", "stock", "way")
+    __slots__ = ("fill", "mask", "room", "roots", "stock", "way")
 
     def __init__(self, stock: int, way: int) -> None:
         self.stock = stock
@@ -23,6 +23,7 @@ class Bin:
         self.roots: list[Node] = []
         self.fill = 0.0
         self.mask = 0
+        self.room = 0.0  # what the search thinks the free panels are worth
 
 
 class Node:
@@ -99,9 +100,10 @@ def copy_without(
     twin = Bin(bin_.stock, bin_.way)
     before = len(removed)
     for root in bin_.roots:
-        copy = _copy(root, None, twin, dropped, removed)
+        copy = _copy(root, None, twin, dropped, leaves, removed)
         twin.roots.append(copy)
-        _collect_free(copy, leaves)
+        if copy.item == FREE:
+            leaves.append(copy)
     twin.fill = bin_.fill
     twin.mask = bin_.mask
     for item in removed[before:]:
@@ -110,7 +112,15 @@ def copy_without(
     return twin
 
 
-def _copy(node: Node, up: Node | None, home: Bin, dropped: set[Node], removed: list[int]) -> Node:
+def _copy(
+    node: Node,
+    up: Node | None,
+    home: Bin,
+    dropped: set[Node],
+    leaves: list[Node],
+    removed: list[int],
+) -> Node:
+    """A copy below ``up``; when it is free itself, the caller adds it to ``leaves``."""
     if node in dropped:
         removed.extend(items_of(node))
         return Node(node.w, node.h, FREE, up, home)
@@ -124,7 +134,7 @@ def _copy(node: Node, up: Node | None, home: Bin, dropped: set[Node], removed: l
         if kid.item == FREE:
             free += kid.h if axis else kid.w
             continue
-        twin = _copy(kid, copy, home, dropped, removed)
+        twin = _copy(kid, copy, home, dropped, leaves, removed)
         if twin.item == FREE:
             free += twin.h if axis else twin.w
         else:
@@ -133,16 +143,10 @@ def _copy(node: Node, up: Node | None, home: Bin, dropped: set[Node], removed: l
         copy.item = FREE
     elif free:
         w, h = (node.w, free) if axis else (free, node.h)
-        kept.append(Node(w, h, FREE, copy, home))
+        rest = Node(w, h, FREE, copy, home)
+        kept.append(rest)
+        leaves.append(rest)
     return copy
-
-
-def _collect_free(node: Node, leaves: list[Node]) -> None:
-    if node.item == FREE:
-        leaves.append(node)
-    elif node.item == CUT:
-        for kid in node.kids:
-            _collect_free(kid, leaves)
 
 
 def place(

@@ -2,8 +2,7 @@
 
 import html5lib
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 from markupsafe import Markup
 
 from foredge.emit.escape import code, escape, one_line

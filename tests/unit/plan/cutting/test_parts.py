@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from random import Random
 
 import pytest
 from ortools.linear_solver import pywraplp
@@ -10,11 +11,13 @@ from ortools.linear_solver import pywraplp
 from foredge.plan.cutting import Piece, Rect, Sheet, faults, plan_cuts
 from foredge.plan.cutting.blocks import perfect_bins
 from foredge.plan.cutting.columns import Programme, kinds_of
+from foredge.plan.cutting.insert import Style, insert_closest
 from foredge.plan.cutting.job import Job, make_job
 from foredge.plan.cutting.repeats import patterned, repeats
+from foredge.plan.cutting.start import fill_all
 from foredge.plan.cutting.strips import best_strips, stacks_of
 from foredge.plan.cutting.tiny import cheapest, small
-from foredge.plan.cutting.tree import Bin, all_nodes, bin_items
+from foredge.plan.cutting.tree import FREE, Bin, Node, all_nodes, bin_items, copy_without, nodes_of
 from unit.plan.cutting import instances
 from unit.plan.cutting.exact import least_area
 from unit.plan.cutting.test_optimum import _task
@@ -119,3 +122,25 @@ def test_every_small_plan_is_proven_the_cheapest(number: int) -> None:
 def test_zones_to_cut_round_are_left_to_the_search() -> None:
     sheets = [Sheet("s", 100, 100, 1, keep_out=(Rect(50, 0, 0, 100),))]
     assert not small(_job((sheets, [Piece("p", 20, 20, 2, True)])))
+
+
+@pytest.mark.parametrize("turn", [False, True])
+@pytest.mark.parametrize("group", [1, 4, 6, 10])
+def test_a_thinned_copy_is_whole_and_what_was_freed_goes_back_where_it_fits(
+    group: int, turn: bool
+) -> None:
+    job, rng = _job(instances.classical(group, 40, 3, turn=turn)), Random(group)
+    for bin_ in fill_all(job, list(range(40)), Style(), rng.random)[0]:
+        leaves: list[Node] = []
+        removed: list[int] = []
+        dropped = {node for node in nodes_of(bin_) if rng.random() < 0.2}
+        twin = copy_without(bin_, dropped, leaves, removed, job.area)
+        _assert_whole(job, twin)
+        free = [node for node in all_nodes(twin) if node.item == FREE]
+        assert sorted(map(id, leaves)) == sorted(map(id, free))
+        assert sorted(removed + bin_items(twin)) == sorted(bin_items(bin_))
+        left, _ = insert_closest(job, leaves, removed, Style(1.2), rng.random)
+        _assert_whole(job, twin)
+        assert sorted(left + bin_items(twin)) == sorted(bin_items(bin_))
+        fits = [w <= p.w and h <= p.h for i in left for w, h in job.sides[i] for p in leaves]
+        assert not any(fits)

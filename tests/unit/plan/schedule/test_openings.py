@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from hypothesis import given
-from hypothesis import strategies as st
+from hypothesis import given, strategies as st
 
 from foredge.plan.schedule import Calendar
 from foredge.plan.schedule.calendar import merged

@@ -1,0 +1,1 @@
+"""What the books cost and what the work earns."""

@@ -1,0 +1,1 @@
+"""Operations on the calendar of the bench."""

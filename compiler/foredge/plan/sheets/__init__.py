@@ -1,0 +1,1 @@
+"""Pieces laid out on the sheets of the shelf."""

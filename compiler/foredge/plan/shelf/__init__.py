@@ -1,0 +1,1 @@
+"""Need against shelf, and what must be bought."""

@@ -1,0 +1,1 @@
+"""Water brought to the book, and the pulls on its boards."""
