@@ -38,7 +38,11 @@ class Drawings:
 def provisional(drawing: Drawing) -> str:
     """What a drawing says that rests on gates still to be measured; empty for the others."""
     gates = sorted({gate for size in drawing.sizes for gate in size.gates})
-    return f"Provisional, rests on {listed(gates)}: do not cut." if gates else ""
+    if not gates:
+        return ""
+    # A picture that nobody cuts by need not warn of it.
+    cut_by = drawing.true_scale or any(getattr(one, "role", "") == "cut" for one in drawing.items)
+    return f"Provisional, rests on {listed(gates)}" + (": do not cut." if cut_by else ".")
 
 
 def marked(drawing: Drawing) -> Drawing:

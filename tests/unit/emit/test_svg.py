@@ -38,6 +38,8 @@ def test_a_drawing_of_provisional_sizes_says_so_inside_its_sheet(width: float) -
     assert line.text == "Provisional, rests on G2: do not cut."
     assert overlaps(told) == []
     assert marked(replace(plain, sizes=(read,))).items == ()
+    (line,) = marked(replace(plain, sizes=(open_,), true_scale=False)).items
+    assert line.text == "Provisional, rests on G2."
     assert marked(plain) == plain
 
 
