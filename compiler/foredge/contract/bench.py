@@ -70,6 +70,23 @@ class Bench(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=Tru
     clamps: (
         Annotated[CountOrZero, Meta(description="Pairs of clamps there are; 2 if left out.")] | None
     ) = None
+    weights: (
+        Annotated[
+            Count,
+            Meta(description="Sets of weights there are; as many as wanted if left out."),
+        ]
+        | None
+    ) = None
+    space: (
+        Annotated[
+            Count,
+            Meta(
+                description="Books or parts that have room to lie out and dry at once; as many "
+                "as wanted if left out."
+            ),
+        ]
+        | None
+    ) = None
     slower: (
         Annotated[
             Factor,

@@ -15,8 +15,8 @@ BENCH = "bench"
 LIGHT = "daylight"
 ORIGIN = "(first day)"
 
-UNCOUNTED = ("weights",)
-"""Anything heavy will do for a weight; nobody runs out of them."""
+SPACE = "space"
+"""Room to lie out and dry; counted only where the bench says how much there is."""
 
 _RESTING = " rests"
 
@@ -54,12 +54,17 @@ class Job:
 
 def capacities(book: Book, order: Sequence[Operation]) -> dict[str, int]:
     """How much there is of each thing that is occupied while something is done or dries."""
-    named = {name for operation in order for name in operation.resources} - set(UNCOUNTED)
     bench = book.bench
+    named = {name for operation in order for name in operation.resources}
+    # Anything heavy will do for a weight, unless the maker counts them.
+    named -= {"weights"} if bench.weights is None else set()
+    named |= set() if bench.space is None else {SPACE}
     known = {
         "hands": 1,
         "press": round(bench.presses.value) if bench.presses is not None else 1,
         "clamps": round(bench.clamps.value) if bench.clamps is not None else 2,
+        "weights": round(bench.weights.value) if bench.weights is not None else 0,
+        SPACE: round(bench.space.value) if bench.space is not None else 0,
     }
     # Where there are no clamps at all, boards and weights do instead.
     return {name: known.get(name, 1) for name in sorted(named | {"hands"}) if known.get(name, 1)}
@@ -118,7 +123,9 @@ def _in_rounds(book: Book, operation: Operation, at_once: int) -> tuple[Round, .
 
 def _held(operation: Operation, capacity: Mapping[str, int]) -> list[str]:
     """What it occupies besides the hands, and goes on occupying while it rests."""
-    return [name for name in operation.resources if name in capacity and name != "hands"]
+    held = [name for name in operation.resources if name in capacity and name != "hands"]
+    lies_out = whole_minutes(operation.wait) > 0 and "press" not in operation.resources
+    return [*held, SPACE] if lies_out and SPACE in capacity else held
 
 
 def job(

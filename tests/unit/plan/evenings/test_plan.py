@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings, strategies as st
 from msgspec import structs
+from msgspec.structs import replace
 
 from foredge.contract import Bench, Operation, WorkPlan
 from foredge.plan.evenings.bench_calendar import read_calendar
@@ -123,9 +124,23 @@ def test_two_jobs_do_not_share_a_press() -> None:
     assert two.finish == 20
 
 
-def test_weights_are_not_counted() -> None:
+def test_weights_are_counted_where_the_bench_counts_them() -> None:
     both = [op(name, 10, wait=720, resources=("hands", "weights")) for name in ("a", "b")]
     assert plan(*both, bench=Bench(sessions=(ALL_DAY,))).finish == 20
+    one = Bench(sessions=(ALL_DAY,), weights=number(1))
+    assert plan(*both, bench=one).finish >= 10 + 720 + 10
+    assert plan(*both, bench=replace(one, weights=number(2))).finish == 20
+
+
+@pytest.mark.parametrize(("space", "apart"), [(1, True), (2, False)])
+def test_two_things_lie_out_to_dry_only_where_there_is_room(space: int, apart: bool) -> None:
+    both = [op(name, 10, wait=720) for name in ("a", "b")]
+    bench = Bench(sessions=(ALL_DAY,), space=number(space))
+    assert (plan(*both, bench=bench).finish >= 10 + 720 + 10) is apart
+    assert plan(*both, bench=Bench(sessions=(ALL_DAY,))).finish == 20
+    # What is in the press takes no room beside it.
+    pressed = op("press", 10, wait=720, resources=("hands", "press"))
+    assert plan(pressed, op("c", 10, wait=720), bench=replace(bench, space=number(1))).finish == 20
 
 
 def test_a_slower_hand() -> None:
