@@ -1,6 +1,7 @@
 """Counts of patterns against brute force: pieces put down one by one, and paper that is hidden.
 
-Nothing is shared with the plugins but the size of the field and the words of the spec.
+Nothing is shared with the plugins but the size of the field and the words of the spec. The
+reference is our own counting; no published figure stands behind it.
 """
 
 from __future__ import annotations

@@ -131,14 +131,12 @@ def _ready(words: Words, numbers: dict[str, str], one: Ready) -> str:
     if one.wait is None or one.wait.value <= 0:
         return f"{_READY[one.step]} after {step}."
     day = _day(words, one.operation, one.wait)
-    when = f"{words.time(one.wait)} after {step}" + (f" ({day})" if day else "")
+    when = f"at the earliest {words.time(one.wait)} after {step}" + (f" ({day})" if day else "")
     return f"{_READY[one.step]} {when}."
 
 
 def balance_lines(build: Build) -> tuple[str, ...]:
     """What pulls on each board; once where both boards are alike."""
-    if not build.plan.moisture.balance:
-        return ()
     if not build.plan.moisture.balance:
         return ()
     most = build.book.practice("pull-excess").value
@@ -152,7 +150,7 @@ def balance_lines(build: Build) -> tuple[str, ...]:
 def _pulls(one: Balance, most: float) -> str:
     if not one.outside and not one.inside:
         return ""
-    verdict = "they balance"
+    verdict = "near enough even"
     if one.excess >= most - SMALL:
         verdict = "the outside pulls more"
     elif one.excess <= SMALL - most:

@@ -72,7 +72,7 @@ def test_sentences_name_steps_that_are_there(tide: Build, plain: Build) -> None:
 def test_boards_alike_are_told_once(plain: Build, tide: Build) -> None:
     (line,) = balance_lines(plain)
     assert line.startswith("both boards: outside 1.0 (covering); inside 1.0 (paste-down)")
-    assert line.endswith("they balance.")
+    assert line.endswith("near enough even.")
     assert [line.partition(":")[0] for line in balance_lines(tide)] == ["front board", "back board"]
 
 
