@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Literal
 
-from foredge.contract import CheckBar, Drawing, Item, Label, Line, OrnamentJob, Point, Role
+from foredge.contract import CheckBar, Drawing, Item, Label, Line, OrnamentJob, Point, Role, corners
 from foredge_patterns.layout import Ring
 from foredge_patterns.region import Region
 
@@ -32,8 +32,8 @@ def pattern_sheet(job: OrnamentJob, region: Region, title: str, rings: Iterable[
         return Line(tuple(points), role, closed=True)
 
     items: list[Item] = [
-        drawn(_box(left, top, wide, high), "hidden"),
-        drawn(_box(x0, y0, region.width.value, region.height.value), "guide"),
+        drawn(corners(left, top, wide, high), "hidden"),
+        drawn(corners(x0, y0, region.width.value, region.height.value), "guide"),
     ]
     items += [drawn(((x0 + x, y0 + y) for x, y in ring), "outline") for ring in rings]
     both = "Head. Print two; turn one over for the front board."
@@ -55,7 +55,3 @@ def pattern_sheet(job: OrnamentJob, region: Region, title: str, rings: Iterable[
         true_scale=True,
         sizes=(region.width, region.height),
     )
-
-
-def _box(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
-    return (x, y), (x + width, y), (x + width, y + height), (x, y + height)

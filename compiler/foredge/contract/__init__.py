@@ -318,6 +318,7 @@ from foredge.drawing.model import (
     Point as Point,
     Role as Role,
     Shape as Shape,
+    corners as corners,
 )
 from foredge.drawing.settle import settle as settle, shortened as shortened, words_of as words_of
 from foredge.problem import (

@@ -14,7 +14,7 @@ from typing import Literal
 from foredge.contract.book import Book
 from foredge.contract.solid_report import Rings
 from foredge.contract.solids import ReliefShape
-from foredge.drawing.model import Point
+from foredge.drawing.model import Point, corners
 from foredge.quantity import Quantity
 
 Side = Literal["front", "back", "spine", "paste-down", "fore-edge"]
@@ -99,4 +99,4 @@ def stuff_of(book: Book, stock: str | None, row: str, texture: Texture = "") -> 
 
 def rectangle(x: float, y: float, width: float, height: float) -> Rings:
     """A piece with four corners."""
-    return (((x, y), (x + width, y), (x + width, y + height), (x, y + height)),)
+    return (corners(x, y, width, height),)

@@ -23,6 +23,7 @@ from foredge.drawing.model import (
     Point,
     Primitive,
     Shape,
+    corners,
 )
 
 ARROW = 2.6
@@ -175,15 +176,10 @@ def _check_bar(item: CheckBar) -> Iterator[Primitive]:
     count, step = (10, 10.0) if item.unit == "mm" else (4, 25.4)
     height = 3.0
     for place in range(0, count, 2):
-        left, right = x + place * step, x + (place + 1) * step
-        yield Shape((_rectangle(left, y, right, y + height),), "fill", _BLACK)
-    yield Line(_rectangle(x, y, x + count * step, y + height), "dimension", closed=True)
+        yield Shape((corners(x + place * step, y, step, height),), "fill", _BLACK)
+    yield Line(corners(x, y, count * step, height), "dimension", closed=True)
     told = "100 mm" if item.unit == "mm" else "4 in"
     if item.beside:
         yield Label((x + count * step + 2.5, y + height - 0.4), f"{told}: hold a ruler here", 3.0)
         return
     yield Label((x, y + height + 4.2), f"This bar is {told} long: hold a ruler against it.", 3.2)
-
-
-def _rectangle(left: float, top: float, right: float, bottom: float) -> tuple[Point, ...]:
-    return (left, top), (right, top), (right, bottom), (left, bottom)

@@ -13,6 +13,13 @@ from typing import Literal
 from foredge.quantity import Quantity
 
 Point = tuple[float, float]
+
+
+def corners(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
+    """The four corners of a rectangle, clockwise from its top left (mm)."""
+    return (x, y), (x + width, y), (x + width, y + height), (x, y + height)
+
+
 """x, y in mm."""
 
 Role = Literal[

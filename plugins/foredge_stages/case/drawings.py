@@ -13,6 +13,7 @@ from foredge.contract import (
     Measured,
     Point,
     Quantity,
+    corners,
     show_length,
 )
 from foredge_stages.case.frame import Frame
@@ -57,7 +58,7 @@ def laid_open(frame: Frame, named: Mapping[str | None, Quantity], display: str) 
 
 
 def _box(x: float, y: float, width: float, height: float) -> Line:
-    return Line(((x, y), (x + width, y), (x + width, y + height), (x, y + height)), closed=True)
+    return Line(corners(x, y, width, height), closed=True)
 
 
 def _grain(x: float, y: float) -> GrainArrow:
@@ -154,7 +155,7 @@ def spacer_jig(frame: Frame, display: str) -> Drawing:
     height, y = min(frame.height.value, 60.0), 10.0
     wide = frame.distance.value
     items: list[Item] = [
-        Line(_box(10, y, wide, height).points, "cut", closed=True),
+        Line(corners(10, y, wide, height), "cut", closed=True),
         Measured(
             (10, y + height), (10 + wide, y + height), show_length(frame.distance, display), -6
         ),
@@ -163,7 +164,7 @@ def spacer_jig(frame: Frame, display: str) -> Drawing:
     x = 10 + wide + 15
     if frame.spine.has_piece:
         items += [
-            Line(_box(x, y, frame.joint.value, height).points, "cut", closed=True),
+            Line(corners(x, y, frame.joint.value, height), "cut", closed=True),
             Measured(
                 (x, y + height),
                 (x + frame.joint.value, y + height),

@@ -9,8 +9,8 @@ from foredge.contract import (
     Label,
     Line,
     Measured,
-    Point,
     Quantity,
+    corners,
     show_length,
 )
 from foredge_stages.text_block.counts import collation
@@ -22,17 +22,12 @@ TICK_MM = 6.0
 MOST_FOLIOS = 16
 
 
-def rectangle(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
-    """Four corners, clockwise from the top left."""
-    return ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
-
-
 def template(size: Sizes, stations: tuple[Quantity, ...], display: str) -> Drawing:
     """A strip as high as the folded leaf: laid into the fold, head to head, and punched."""
     height, left, top = size.fold_height.value, MARGIN_MM, MARGIN_MM
     middle = left + STRIP_MM / 2
     items: list[Item] = [
-        Line(rectangle(left, top, STRIP_MM, height), "cut", closed=True),
+        Line(corners(left, top, STRIP_MM, height), "cut", closed=True),
         Line(((middle, top), (middle, top + height)), "fold"),
         Label((middle, top - 3), "HEAD", 4.0, anchor="middle"),
         Line(((left + 4, top + 7), (left + 7, top + 2), (left + 10, top + 7)), "outline"),

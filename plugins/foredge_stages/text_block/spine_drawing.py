@@ -2,9 +2,18 @@
 
 from __future__ import annotations
 
-from foredge.contract import Drawing, GrainArrow, Item, Label, Line, Measured, Quantity, show_length
+from foredge.contract import (
+    Drawing,
+    GrainArrow,
+    Item,
+    Label,
+    Line,
+    Measured,
+    Quantity,
+    corners,
+    show_length,
+)
 from foredge_stages.text_block.block import Block
-from foredge_stages.text_block.drawings import rectangle
 from foredge_stages.text_block.linings import Linings
 
 LEFT, TOP = 30.0, 22.0
@@ -33,7 +42,7 @@ def linings_template(block: Block, linings: Linings, display: str) -> tuple[Draw
     if linings.lining is not None:
         short = linings.lining_short.value
         items.append(
-            Line(rectangle(left, TOP + short, spine, height - 2 * short), "hidden", closed=True)
+            Line(corners(left, TOP + short, spine, height - 2 * short), "hidden", closed=True)
         )
     items += _words(linings, LEFT + wide + 2, TOP + height / 2 - 12, display)
     drawing = Drawing(
@@ -55,7 +64,7 @@ def _super(block: Block, linings: Linings, display: str) -> list[Item]:
     height = block.height - 2 * linings.super_short
     flange_told = show_length(linings.flange, display)
     return [
-        Line(rectangle(LEFT, top, wide, high), "cut", closed=True),
+        Line(corners(LEFT, top, wide, high), "cut", closed=True),
         Measured((LEFT, foot), (LEFT + flange, foot), flange_told, -short - 8),
         Measured((LEFT, foot), (LEFT, top), show_length(height, display), 8),
         GrainArrow((LEFT + flange / 2, TOP + block.height.value / 2), min(30.0, high / 2), 90.0),
