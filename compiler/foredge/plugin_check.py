@@ -22,6 +22,7 @@ JOBS: dict[str, tuple[str, ...]] = {
     "covering": ("in_joint", "cover"),
     "casing-in": ("join",),
     "relief-part": ("shape",),
+    "skin": ("figures", "mix"),
     "finish": ("describe", "apply"),
     "closure": ("fasten",),
     "rule": ("test",),
@@ -33,7 +34,8 @@ KINDS = frozenset((*JOBS, "embellishment"))
 """The kinds that the spec's envelope or our own stages ask for."""
 
 RESERVED = (
-    *("foredge", "title", "copies", "display", "note", "stock", "bench"),
+    *("foredge", "title", "copies", "display", "print", "note", "stock", "bench", "money"),
+    "closure",
     *("measured", "done", "accept", "extends", "variants"),
 )
 """Top-level keys of a spec that no stage can have for its own."""

@@ -9,9 +9,11 @@ import pytest
 
 from foredge import plugin_sources
 from foredge.contract import Options, PartOptions, StageResult
+from foredge.plugin_check import KINDS, RESERVED
 from foredge.plugin_sources import BUILT_IN, Brought
 from foredge.problem import Severity
 from foredge.registry import Registry, assemble, collect
+from foredge.spec.schema_generate import envelope_schema
 from foredge.testing import check_plugin
 
 SEWING = '''
@@ -88,6 +90,16 @@ def test_the_built_ins_are_sound_and_all_found() -> None:
 def test_every_built_in_keeps_the_contract() -> None:
     for found in collect(entry_points=False)[0].all():
         check_plugin(found.plugin)
+
+
+def test_no_built_in_stands_outside_the_known_kinds() -> None:
+    """Else every start would make the schema of every plugin, to see who asks for it."""
+    assert {found.plugin.kind for found in collect(entry_points=False)[0].all()} <= KINDS
+
+
+def test_no_stage_can_take_a_key_of_the_spec() -> None:
+    sections = {stage.section for stage in collect(entry_points=False)[0].stages()}
+    assert {*envelope_schema()["properties"], "extends", "variants"} - sections == set(RESERVED)
 
 
 def test_every_built_in_module_brings_something(monkeypatch: pytest.MonkeyPatch) -> None:
