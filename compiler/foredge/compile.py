@@ -51,6 +51,7 @@ def compile_spec(
         findings.take(check(document.data, registry, tables), stop=True)
         files = files_beside(file, document.positions)
         book = findings.keep(resolve(document.data, registry, tables, files))
+        findings.tell_in(book.display)
         ran = findings.keep(run_stages(registry.stages(), book))
         whole = merge(result for _, result in ran)
         work = findings.keep(

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any, TypeVar
 
 from foredge.accept import UNUSED, apply_accepts
 from foredge.contract import Accepted, Build, Diagnostic, Problem, Severity
+from foredge.display_beside import beside
 from foredge.spec.yaml_reader import Document, Positions
 
 Value = TypeVar("Value")
@@ -23,6 +24,7 @@ class Findings:
     def __init__(self, document: Document) -> None:
         self._document = document
         self._problems: list[Problem] = []
+        self._told: Callable[[Problem], Problem] = _as_it_is
 
     def read(self) -> None:
         """Stop where the document could not be read at all."""
@@ -31,9 +33,13 @@ class Findings:
 
     def take(self, problems: Iterable[Problem], *, stop: bool = False) -> None:
         """Add ``problems``; with ``stop``, stop if there are errors now."""
-        self._problems += problems
+        self._problems += map(self._told, problems)
         if stop and self._hopeless():
             raise Stopped
+
+    def tell_in(self, display: str) -> None:
+        """From now on, problems tell their measures in the units of the spec's ``display``."""
+        self._told = _as_it_is if display == "metric" else _beside
 
     def keep(self, step: tuple[Value | None, Iterable[Problem]]) -> Value:
         """A step's value, its problems added; stops where it failed."""
@@ -67,6 +73,19 @@ class Findings:
 
     def _spot(self, one: Accepted) -> Accepted:
         return replace(one, span=self._document.positions.of(one.problem.path, one.problem.on_key))
+
+
+def _as_it_is(problem: Problem) -> Problem:
+    return problem
+
+
+def _beside(problem: Problem) -> Problem:
+    return replace(
+        problem,
+        text=beside(problem.text),
+        consequence=beside(problem.consequence),
+        remedy=beside(problem.remedy),
+    )
 
 
 def _entries(data: Any) -> list[Mapping[str, Any]]:
