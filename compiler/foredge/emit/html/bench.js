@@ -86,6 +86,24 @@
     say(`Page: ${showLook(look)}.`);
   });
 
+  // Lines for the spec, made from what is ticked and written.
+  const showLines = (area, copy, lines) => {
+    find(area).value = lines.map((line) => `${line}\n`).join("");
+    find(area).rows = Math.min(Math.max(3, lines.length + 1), 16);
+    find(copy).disabled = !lines.length;
+  };
+  const offer = (area, copy) => find(copy).addEventListener("click", async () => {
+    try {
+      await navigator.clipboard.writeText(find(area).value);
+      say("Copied. Paste the lines into the spec.");
+    } catch {
+      find(area).focus();
+      find(area).select();
+      say("Selected. Copy the lines now.");
+    }
+  });
+  offer("#done-lines", "#done-copy");
+
   // Ticks: one string of 0 and 1 a step, kept under a key made from its words.
   const steps = all(".step").map((element) => ({
     element,
@@ -93,6 +111,7 @@
     whole: find(".whole", element),
     lines: all(".lines-of-work input", element),
     name: find("h3", element).textContent.trim(),
+    line: element.dataset.at ? `{operation: ${element.dataset.step}, at: ${element.dataset.at}}` : element.dataset.step,
   }));
   const showProgress = () => {
     const done = steps.filter((step) => step.whole.checked);
@@ -101,6 +120,7 @@
     const link = find("#next");
     link.textContent = next ? `${done.length ? "Go on" : "Start"}: ${next.name}` : "All done";
     link.setAttribute("href", next ? `#${next.element.id}` : "#main");
+    showLines("#done-lines", "#done-copy", done.length ? ["done:", ...done.map((step) => `  - ${step.line}`)] : []);
     for (const count of all("[data-count]")) {
       const part = all(".whole", document.getElementById(count.dataset.count));
       const ticked = part.filter((box) => box.checked).length;
@@ -332,11 +352,7 @@
       }
       const lines = (level, pad) => [...level].flatMap(([key, value]) =>
         value instanceof Map ? [`${pad}${key}:`, ...lines(value, pad + "  ")] : [`${pad}${key}: ${value.includes('"') ? `'${value}'` : value}`]);
-      const text = tree.size ? ["measured:", ...lines(tree, "  ")].join("\n") + "\n" : "";
-      const area = find("#lines");
-      area.value = text;
-      area.rows = Math.max(3, text.split("\n").length);
-      find("#copy").disabled = !text;
+      showLines("#lines", "#copy", tree.size ? ["measured:", ...lines(tree, "  ")] : []);
     };
     for (const box of boxes) {
       const before = recall(`reading ${box.dataset.key}`);
@@ -352,17 +368,7 @@
       radio.addEventListener("change", () => { keep("reading-unit", radio.value); write(); });
     }
     form.addEventListener("submit", (event) => event.preventDefault());
-    find("#copy").addEventListener("click", async () => {
-      const area = find("#lines");
-      try {
-        await navigator.clipboard.writeText(area.value);
-        say("Copied. Paste the lines into the spec.");
-      } catch {
-        area.focus();
-        area.select();
-        say("Selected. Copy the lines now.");
-      }
-    });
+    offer("#lines", "#copy");
     write();
   }
 

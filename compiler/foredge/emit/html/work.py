@@ -20,7 +20,8 @@ class PageStep:
     """One operation. ``view`` is what the Markdown sheet says of it, as HTML.
 
     ``anchor`` is its id in the page; ``key`` is what its ticks are kept under, and changes
-    with its words and with nothing else. ``stops`` are the gates to be read before it.
+    with its words and with nothing else. ``stops`` are the gates to be read before it; ``at`` is
+    when the spec says it was finished, or empty.
     """
 
     anchor: str
@@ -30,6 +31,7 @@ class PageStep:
     uses: tuple[Markup, ...]
     pieces: tuple[SimpleNamespace, ...]
     stops: tuple[str, ...]
+    at: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +80,7 @@ def _step(
         ),
         pieces=tuple(page_piece(build, numbers, piece) for piece in mine),
         stops=operation.stops_for,
+        at=build.book.done.get(operation.id, ""),
     )
 
 

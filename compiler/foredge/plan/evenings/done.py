@@ -78,7 +78,7 @@ def done_path(book: Book, name: str) -> Path:
 
 def unknown_names(book: Book, order: Sequence[Operation]) -> list[Problem]:
     """A warning for each name under ``done`` that is no operation of this book."""
-    known = [operation.id for operation in order]
+    known = {operation.id: operation.title for operation in order}
     return [
         warning(
             done_path(book, name),
@@ -91,8 +91,11 @@ def unknown_names(book: Book, order: Sequence[Operation]) -> list[Problem]:
     ]
 
 
-def _near(name: str, known: Sequence[str]) -> str:
-    near = get_close_matches(name, known, n=3)
+def _near(name: str, known: Mapping[str, str]) -> str:
+    """Operations whose title on the sheet is ``name``, else those whose name is like it."""
+    said = name.casefold()
+    near = [one for one, title in known.items() if title.casefold() == said][:3]
+    near = near or get_close_matches(name, known, n=3)
     hint = f"Near: {', '.join(near)}" if near else "Leave it out"
     return hint if near else f"{hint}, or add the part it belongs to"
 
