@@ -23,7 +23,15 @@ from foredge.dimension import (
     VOLUME,
     Dimension,
 )
-from foredge.display_number import band_ends, decimal, exact, half_up, ranged, significant
+from foredge.display_number import (
+    band_ends,
+    decimal,
+    exact,
+    half_up,
+    ranged,
+    significant,
+    within_band,
+)
 from foredge.quantity import Band, Quantity
 
 LONG_MM = 1500
@@ -50,27 +58,36 @@ _METRIC: dict[Dimension, tuple[tuple[float, Scale], ...]] = {
 }
 
 
-def show(quantity: Quantity, system: str = "metric", band: Band | None = None) -> str:
+def show(
+    quantity: Quantity,
+    system: str = "metric",
+    band: Band | None = None,
+    *,
+    within: Band | None = None,
+) -> str:
     """``quantity`` with its unit, and its 95 % range when ``band`` has one.
 
-    ``system`` is ``metric``, ``imperial`` or ``both``: ``148.5 mm (147.7 to 149.4)``.
+    ``system`` is ``metric``, ``imperial`` or ``both``: ``148.5 mm (147.7 to 149.4)``. An amount
+    has no more figures than its range is worth (:func:`within_band`); lengths in mm and inches,
+    which are cut, and times keep theirs. ``within`` is the range where it is not written out.
     """
+    within = band if within is None else within
     value, dimension = exact(quantity.value), quantity.dimension
     if value is None:
         return "unknown"
     if dimension == RATIO:
-        return _plain(quantity, band)
+        return _plain(quantity, band, within)
     if dimension == TIME:
         return ranged(duration(quantity.value), _time_range(band))
     texts = []
     if system in ("metric", "both"):
-        texts.append(_metric(value, dimension, band))
+        texts.append(_metric(value, dimension, band, within))
     if system in ("imperial", "both"):
-        text = imperial.write(value, dimension, band)
+        text = imperial.write(value, dimension, band, within)
         if text is not None:
             texts.append(text)
     if not texts:
-        return _metric(value, dimension, band)
+        return _metric(value, dimension, band, within)
     if len(texts) == 2 and not texts[0].endswith(")"):
         return f"{texts[0]} ({texts[1]})"
     return ", ".join(texts)
@@ -135,15 +152,16 @@ def _time_range(band: Band | None) -> tuple[str, str] | None:
     return duration(max(0.0, band.low)), duration(max(0.0, band.high))
 
 
-def _metric(value: Fraction, dimension: Dimension, band: Band | None) -> str:
+def _metric(value: Fraction, dimension: Dimension, band: Band | None, within: Band | None) -> str:
     if dimension == LENGTH and abs(value) < LONG_MM:
-        scale, places = Scale("mm", Fraction(1)), _mm_places(value)
+        scale, places, within = Scale("mm", Fraction(1)), _mm_places(value), None
     elif dimension == LENGTH:
         scale, places = Scale("m", Fraction(1000)), significant(value / 1000)
     else:
         scale = _scale(value, dimension)
         places = significant(value / scale.factor)
-    text = f"{decimal(value / scale.factor, places)} {scale.unit}"
+    number = value / scale.factor
+    text = f"{decimal(number, within_band(number, places, within, scale.factor))} {scale.unit}"
     return ranged(text, band_ends(band, scale.factor, places))
 
 
@@ -172,7 +190,7 @@ def _powers(dimension: Dimension) -> str:
     return f"{text}/{'/'.join(below)}" if below else text
 
 
-def _plain(quantity: Quantity, band: Band | None) -> str:
+def _plain(quantity: Quantity, band: Band | None, within: Band | None) -> str:
     """A count, a share, a factor, an angle or a temperature."""
     value = exact(quantity.value) or Fraction(0)
     written = quantity.origin.text.rstrip() if quantity.origin else ""
@@ -181,11 +199,11 @@ def _plain(quantity: Quantity, band: Band | None) -> str:
         unit = "°"
     elif written.endswith(("degC", "°C", "degF", "°F")):
         unit = " °C"
-    elif written.endswith(("%", "percent")) or _is_share(quantity, value, band):
+    elif written.endswith(("%", "percent")) or _is_share(quantity, value, within):
         factor, unit = Fraction(1, 100), " %"
     number = value / factor
     places = 0 if number.denominator == 1 else significant(number)
-    text = decimal(number, places) + unit
+    text = decimal(number, within_band(number, places, within, factor)) + unit
     whole = quantity.integer or quantity.op in ("ceil", "floor")
     ends = band_ends(band, factor, 0 if whole else max(places, significant(number)))
     return ranged(text, ends and (ends[0] + unit, ends[1] + unit))

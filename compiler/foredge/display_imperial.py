@@ -10,7 +10,15 @@ from __future__ import annotations
 from fractions import Fraction
 
 from foredge.dimension import AREA, GRAMMAGE, LENGTH, MASS, VOLUME, Dimension
-from foredge.display_number import band_ends, decimal, exact, half_up, ranged, significant
+from foredge.display_number import (
+    band_ends,
+    decimal,
+    exact,
+    half_up,
+    ranged,
+    significant,
+    within_band,
+)
 from foredge.quantity import Band
 
 # NIST Special Publication 811 (2008), appendix B.8 and Handbook 44, appendix C: exact.
@@ -24,16 +32,22 @@ LONG_IN = Fraction(60)
 _ON_GRID = Fraction(1, 10**6)
 
 
-def write(value: Fraction, dimension: Dimension, band: Band | None) -> str | None:
-    """``value`` (canonical) in customary units; None where the craft uses metric ones."""
+def write(
+    value: Fraction, dimension: Dimension, band: Band | None, within: Band | None = None
+) -> str | None:
+    """``value`` (canonical) in customary units; None where the craft uses metric ones.
+
+    ``band`` is written behind it; ``within`` says how many of its figures are worth telling.
+    """
     if dimension == LENGTH:
-        return _length(value, band)
+        return _length(value, band, within)
     scale = _scale(value, dimension)
     if scale is None:
         return None
     unit, factor = scale
     places = significant(value / factor)
-    return ranged(f"{decimal(value / factor, places)} {unit}", band_ends(band, factor, places))
+    told = decimal(value / factor, within_band(value / factor, places, within, factor))
+    return ranged(f"{told} {unit}", band_ends(band, factor, places))
 
 
 def inches(value_mm: Fraction) -> str:
@@ -62,12 +76,13 @@ def _thin_places(size: Fraction) -> int:
     return significant(size, 2)
 
 
-def _length(value: Fraction, band: Band | None) -> str:
+def _length(value: Fraction, band: Band | None, within: Band | None) -> str:
     text = f"{inches(value)} in"
     size = value / INCH_MM
     if abs(size) >= LONG_IN:
         places = significant(value / YARD_MM)
-        yards = f"{decimal(value / YARD_MM, places)} yd"
+        told = within_band(value / YARD_MM, places, within, YARD_MM)
+        yards = f"{decimal(value / YARD_MM, told)} yd"
         return ranged(yards, band_ends(band, YARD_MM, places))
     if abs(size) < THIN_IN:
         return ranged(text, band_ends(band, INCH_MM, max(3, _thin_places(size))))

@@ -195,3 +195,60 @@ def test_never_a_negative_zero(value: float, dimension: Dimension) -> None:
 def test_a_length_on_a_drawing(mm: float, system: str, told: str) -> None:
     assert show_length(mm, system) == told
     assert show_length(leaf(mm, LENGTH, "x", Origin("constant")), system) == told
+
+
+@pytest.mark.parametrize(
+    ("value", "low", "high", "dimension", "text"),
+    [
+        (5264.0, 3900.0, 6800.0, VOLUME, "5.3 ml"),
+        (5264.0, 5250.0, 5280.0, VOLUME, "5.26 ml"),
+        (121_600.0, 91_000.0, 163_000.0, VOLUME, "122 ml"),
+        (28.6, 20.0, 40.0, MASS, "29 g"),
+        (0.58, 0.1, 4.0, MASS, "0.58 g"),  # two figures stay, however wide
+        (1234.0, 900.0, 1600.0, MASS, "1.23 kg"),
+        (5678.0, 2000.0, 31_000.0, MASS, "5.7 kg"),
+        (61_234.0, 59_000.0, 63_000.0, AREA, "612 cm²"),
+        (0.0219, 0.014, 0.037, RATIO, "2.2 %"),
+        (3111.0, 2900.0, 3300.0, LENGTH, "3.11 m"),
+        (3111.0, 1900.0, 5300.0, LENGTH, "3.1 m"),
+        (148.5, 140.0, 160.0, LENGTH, "148.5 mm"),  # a size that is cut keeps its tenth
+        (5400.0, 3600.0, 9000.0, TIME, "1 h 30 min"),
+    ],
+)
+def test_an_amount_has_no_more_figures_than_its_range_is_worth(
+    value: float, low: float, high: float, dimension: Dimension, text: str
+) -> None:
+    band = Band(low, high)
+    amount = leaf(value, dimension, "x", Origin("table"))
+    assert show(amount, within=band) == text
+    assert show(amount, band=band).startswith(f"{text} (")
+    assert show(amount, within=Band(value, value)) == show(amount)
+
+
+def test_customary_units_keep_to_the_same_rule() -> None:
+    wide = Band(3900.0, 6800.0)
+    assert show(q(5264.0, VOLUME), "imperial", within=wide) == "0.18 fl oz"
+    assert show(q(52_640.0, VOLUME), "both", within=Band(2e4, 9e4)) == "53 ml (1.8 fl oz)"
+    assert show(q(3111.0), "imperial", within=Band(1500.0, 5500.0)) == "3.4 yd"
+
+
+@given(
+    st.floats(0.01, 1e6),
+    st.floats(0.001, 0.9),
+    st.floats(0.001, 0.9),
+    st.sampled_from([MASS, VOLUME, AREA, GRAMMAGE, DENSITY]),
+)
+def test_what_is_left_out_is_small_against_the_range(
+    value: float, below: float, above: float, dimension: Dimension
+) -> None:
+    """Rounding moves a number by a twentieth of half its range at most, or is that of any."""
+    factors = {"g": 1, "kg": 1e3, "ml": 1e3, "l": 1e6, "cm²": 100, "m²": 1e6, "g/m²": 1e-6,
+               "g/cm³": 1e-3}  # fmt: skip
+    amount = q(value, dimension)
+    plain, _, unit = show(amount).partition(" ")
+    band = Band(value * (1 - below), value * (1 + above))
+    told, _, same_unit = show(amount, within=band).partition(" ")
+    assert unit == same_unit and len(told) <= len(plain)
+    raw = value / factors[unit]
+    half = raw * (below + above) / 2
+    assert abs(float(told) - raw) <= max(half / 20, abs(float(plain) - raw)) * (1 + 1e-6)

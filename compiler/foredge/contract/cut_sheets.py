@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from foredge.plan.cutting.model import UsedSheet
 
@@ -35,6 +36,10 @@ class SheetNeed:
 
     ``shelf`` is how many there are (None: as many as wanted), ``buy`` how many are missing.
     ``first`` is the piece that finds no sheet first, empty where nothing is missing.
+    ``for_money`` says that the stock was laid out for the least money, not the least area;
+    ``each`` is what one sheet costs, None without a price; ``paid`` is the money for those that
+    must be had, in whole lots. ``cheapest_of`` is how many sizes were weighed by their prices
+    for what is bought of this one; 0 where there was no choice.
     """
 
     stock: str
@@ -45,6 +50,15 @@ class SheetNeed:
     shelf: int | None
     buy: int = 0
     first: str = ""
+    for_money: bool = False
+    each: Fraction | None = None
+    paid: Fraction = Fraction(0)
+    cheapest_of: int = 0
+
+    @property
+    def area_mm2(self) -> float:
+        """Of all sheets that are used."""
+        return self.used * self.width_mm * self.height_mm
 
 
 @dataclass(frozen=True, slots=True)

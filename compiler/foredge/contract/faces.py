@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 
-from foredge.contract.flat import Crease, KeepOut
+from foredge.contract.flat import Crease, KeepOut, Size
+from foredge.contract.money import Price
 from foredge.contract.stock import Flat
 from foredge.dimension import LENGTH, RATIO
 from foredge.plan.cutting.model import Rect
@@ -27,6 +29,16 @@ class Face:
     creases: tuple[Crease, ...]
     edge: Quantity
     kerf: Quantity
+    price: Price | None = None
+    sold_by: Quantity | None = None
+
+    @property
+    def each(self) -> Fraction | None:
+        """What one sheet costs, its share where several are sold together; None without a price."""
+        if self.price is None:
+            return None
+        together = 1 if self.sold_by is None else int(self.sold_by.value)
+        return Fraction(self.price.amount) / together
 
     @property
     def spoiled(self) -> bool:
@@ -55,12 +67,22 @@ def faces(item: Flat) -> tuple[Face, ...]:
     """Every size of ``item``, its own first."""
     edge = _NONE if item.edge is None else item.edge
     kerf = _NONE if item.kerf is None else item.kerf
-    own = Face(0, item.width, item.height, item.count, item.keep_out, item.creases, edge, kerf)
-    others = (
-        Face(place, one.width, one.height, one.count, one.keep_out, one.creases, edge, kerf)
-        for place, one in enumerate(item.more, start=1)
+    sizes: tuple[Flat | Size, ...] = (item, *item.more)
+    return tuple(
+        Face(
+            place,
+            one.width,
+            one.height,
+            one.count,
+            one.keep_out,
+            one.creases,
+            edge,
+            kerf,
+            one.price,
+            one.sold_by,
+        )
+        for place, one in enumerate(sizes)
     )
-    return (own, *others)
 
 
 def edge_zones(width_mm: float, height_mm: float, edge_mm: float) -> list[Rect]:

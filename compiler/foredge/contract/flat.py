@@ -8,6 +8,7 @@ import msgspec
 from msgspec import Meta
 
 from foredge.contract.measures import Count, Length, LengthOrZero
+from foredge.contract.money import Money
 
 Side = Literal["width", "height"]
 
@@ -34,7 +35,10 @@ class KeepOut(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=T
 
 
 class Size(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True):
-    """Sheets of the same stuff in another size; the grain runs along the same side."""
+    """Sheets of the same stuff in another size; the grain runs along the same side.
+
+    ``price`` and ``sold_by`` are its own: those of the item are for the item's own size.
+    """
 
     width: Annotated[Length, Meta(description="From side to side.")]
     height: Annotated[Length, Meta(description="From head to foot.")]
@@ -43,3 +47,13 @@ class Size(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True
         tuple[KeepOut, ...], Meta(description="Places no piece may be cut from.")
     ] = ()
     creases: Annotated[tuple[Crease, ...], Meta(description="Folds that are in it already.")] = ()
+    price: (
+        Annotated[Money, Meta(description="What one of sold_by costs in this size: 0.40 EUR.")]
+        | None
+    ) = None
+    sold_by: (
+        Annotated[
+            Count, Meta(description="How many of this size are sold together; one when absent.")
+        ]
+        | None
+    ) = None

@@ -38,6 +38,7 @@ class LedgerLine:
     operations that use it. ``from_off_cuts``: the shelf is the off-cuts of the text block.
     ``buy`` is what must be bought, None where nothing is; ``afresh`` what would be bought were
     the shelf empty.
+    ``cheapest_of``: so many sizes were weighed by their prices for what is bought of this one.
     ``unclear`` says why need and shelf cannot be compared.
     """
 
@@ -56,6 +57,7 @@ class LedgerLine:
     from_off_cuts: bool = False
     buy: Purchase | None = None
     afresh: Purchase | None = None
+    cheapest_of: int = 0
     unclear: str = ""
 
 

@@ -9,7 +9,8 @@ from foredge.dimension import LENGTH
 from foredge.display import show, show_size
 from foredge.emit.escape import escape
 from foredge.emit.words import PROVISIONAL, listed
-from foredge.plan.cutting import Cut, OffCut, Part
+from foredge.plan.cutting import Cut, OffCut, Part, Sheet, too_large
+from foredge.plan.sheets.pool import lying, ways_of
 from foredge.quantity import Origin, Quantity, leaf
 
 _PLAN = Origin("plan", text="the cutting plan")
@@ -98,11 +99,9 @@ def _spots(build: Build) -> list[tuple[str, Flat, OffCut]]:
 
 
 def _fits(piece: Piece, item: Flat, off: OffCut) -> bool:
+    sheet = Sheet(off.name, off.width, off.height, 1)
     sides = piece.width.value, piece.height.value
-    free = piece.grain == "any" or item.grain == "unknown"
-    ways = [sides] if free or piece.grain == item.grain else []
-    ways += [sides[::-1]] if free or piece.grain != item.grain else []
-    return any(width <= off.width and height <= off.height for width, height in ways)
+    return any(too_large([sheet], lying(piece, way, sides)) is None for way in ways_of(item))
 
 
 def _view(build: Build, sheet: CutSheet, uses: dict[str, list[Piece]]) -> CutView:

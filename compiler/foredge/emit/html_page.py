@@ -68,7 +68,7 @@ def _content(build: Build, numbers: Numbers) -> dict[str, Any]:
         "numbers": stage_tables(build, numbers),
         "digest": told(build, _digest),
         "planned": planned,
-        "afterwards": (*after_work(build), *money_section(build)),
+        "afterwards": (*after_work(build, numbers), *money_section(build, numbers)),
         "pictures": [one for name, one in drawn.items() if name not in placed],
         "cover": drawn.get(COVER),
         "anchor": anchor,

@@ -6,6 +6,7 @@ from foredge.contract import Build
 from foredge.display import show
 from foredge.emit.cautions import digest
 from foredge.emit.cutting import cut_views
+from foredge.emit.cutting_aims import aim_lines
 from foredge.emit.escape import code, escape
 from foredge.emit.evenings import evening_views
 from foredge.emit.gates import gate_views
@@ -47,6 +48,7 @@ class BuildSheet:
             consents=consents(build),
             cut_from=cut_from(build),
             cut_sheets=cut_views(build),
+            cut_aims=aim_lines(build),
             ledger=ledger_rows(build),
             copies=show(build.book.copies),
             shopping=shopping(build),

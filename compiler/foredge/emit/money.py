@@ -15,7 +15,10 @@ from foredge.quantity import band
 
 @dataclass(frozen=True, slots=True)
 class MaterialRow:
-    """A priced material: by the share used, in whole units from nothing, to be bought now."""
+    """A priced material: by the share used, in whole units from nothing, to be bought now.
+
+    ``whole`` is the work's need of it.
+    """
 
     material: str
     need: str
@@ -23,6 +26,7 @@ class MaterialRow:
     afresh: str
     now: str
     how: str
+    whole: Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,11 +41,15 @@ class SumRow:
 
 @dataclass(frozen=True, slots=True)
 class HoursRow:
-    """Hands-on time of a stage: a book made alone, all copies."""
+    """Hands-on time of a stage: a book made alone, all copies.
+
+    ``times`` are both as computed; None in the last row, which adds the others up.
+    """
 
     title: str
     one: str
     all: str
+    times: tuple[Quantity, Quantity] | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,9 +75,9 @@ def cost_view(build: Build) -> CostView | None:
         materials=tuple(_material(build, cost, one) for one in cost.materials),
         sums=tuple(_sum(cost, one) for one in cost.sums),
         hours=(
-            *(HoursRow(escape(one.title), worked(one.one.value), worked(one.all.value))
-              for one in cost.hours),
-            HoursRow("all of it", _ranged(cost.one), _ranged(cost.all)),
+            *(HoursRow(escape(one.title), worked(one.one.value), worked(one.all.value),
+                       (one.one, one.all)) for one in cost.hours),
+            HoursRow("all of it", _ranged(cost.one), _ranged(cost.all), None),
         ),
         earned=_earned(cost),
         unpriced="; ".join(escape(one) for one in cost.unpriced),
@@ -85,6 +93,7 @@ def _material(build: Build, cost: Cost, one: MaterialCost) -> MaterialRow:
         afresh=f"{money(one.afresh.amount, cost.currency)} ({one.afresh.how})",
         now="nothing" if one.now is None else f"{money(one.now.amount, cost.currency)}",
         how=one.used.how,
+        whole=one.line.need,
     )
 
 

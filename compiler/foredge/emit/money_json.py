@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from foredge.contract import Build, MaterialCost, Operation, Sum
+from foredge.contract import Build, Flat, MaterialCost, Operation, Sum
 from foredge.emit.plain_units import plain_number
 from foredge.plan.cost.hours import all_copies, one_book
 
@@ -18,7 +18,7 @@ def money_part(build: Build) -> dict[str, Any]:
         "currency": cost.currency,
         "copies": cost.copies,
         "hours": {operation.id: _hours(build, operation) for operation in build.order},
-        "materials": [_material(one) for one in cost.materials],
+        "materials": [_material(build, one) for one in cost.materials],
         "sums": [_sum(one) for one in cost.sums],
         "unpriced": list(cost.unpriced),
     }
@@ -33,13 +33,16 @@ def _hours(build: Build, operation: Operation) -> dict[str, Any]:
     return {key: plain_number(time.value, time.dimension) for key, time in times.items()}
 
 
-def _material(one: MaterialCost) -> dict[str, Any]:
-    found = {
+def _material(build: Build, one: MaterialCost) -> dict[str, Any]:
+    found: dict[str, Any] = {
         "material": one.line.material,
         "stock": one.line.stock or "",
         "used": _sum(one.used),
         "afresh": _sum(one.afresh),
     }
+    item = build.book.stock.get(one.line.stock or "")
+    if isinstance(item, Flat) and item.more:
+        found["size"] = one.line.size
     return found if one.now is None else {**found, "now": _sum(one.now)}
 
 

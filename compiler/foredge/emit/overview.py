@@ -9,7 +9,7 @@ from typing import Any
 from foredge.contract import Build, Part, Text, say
 from foredge.display import show
 from foredge.emit.escape import code, escape
-from foredge.emit.words import PROVISIONAL
+from foredge.emit.words import PROVISIONAL, range_of
 from foredge.plan.cost.hours import all_copies, one_book
 from foredge.plan.cost.money import worked
 from foredge.quantity import Quantity, total
@@ -76,7 +76,9 @@ def _in_words(build: Build, said: Text | str) -> str:
         return said
     mark = "" if all(number.firm for number in said.quantities()) else f"{PROVISIONAL} "
     shown = (
-        part if isinstance(part, str) else show(part, build.book.display)
+        part
+        if isinstance(part, str)
+        else show(part, build.book.display, within=range_of(build, part))
         for part in said.segments()
     )
     return mark + "".join(shown)

@@ -10,6 +10,7 @@ import json
 from typing import Any
 
 from foredge.contract import Build
+from foredge.emit.cutting_aims import cutting_part
 from foredge.emit.escape import one_line
 from foredge.emit.money_json import money_part
 from foredge.emit.plain_units import plain_number, plain_unit
@@ -37,6 +38,7 @@ class Quantities:
                 quantity.name: entry(build, quantity)
                 for quantity in (*build.whole.quantities, *build.plan.ledger.quantities)
             },
+            **cutting_part(build),
             **money_part(build),
         }
         text = json.dumps(document, ensure_ascii=False, indent=2, sort_keys=True)

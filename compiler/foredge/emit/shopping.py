@@ -11,7 +11,7 @@ from foredge.emit.escape import escape
 from foredge.emit.words import PROVISIONAL, Words, state_within
 from foredge.emit.work import step_numbers
 from foredge.plan.cost.money import money, whole_units
-from foredge.plan.shelf.names import fold
+from foredge.plan.shelf.names import fold, sized
 from foredge.plan.shelf.purchase import as_sold
 from foredge.quantity import Band
 
@@ -40,7 +40,10 @@ class LedgerRow:
 
 @dataclass(frozen=True, slots=True)
 class ShoppingRow:
-    """Something to buy: ``why`` it must be, and at which step it is needed first."""
+    """Something to buy: ``why`` it must be, and at which step it is needed first.
+
+    ``whole`` is the work's need, whose high end ``need`` is; None where the shelf has a part.
+    """
 
     what: str
     need: str
@@ -48,6 +51,7 @@ class ShoppingRow:
     price: str
     why: str
     step: str
+    whole: Quantity | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,23 +90,16 @@ def _ledger_row(words: Words, numbers: dict[str, str], line: LedgerLine) -> Ledg
 
 
 def called(build: Build, line: LedgerLine) -> str:
-    """The material, and the shelf's item where that has another name; a sheet's other size."""
-    name = escape(line.material)
+    """The material, and the shelf's item where that has another name; which of several sizes."""
+    name = escape(sized(build, line))
     if line.stock is not None and fold(line.stock) != fold(line.material):
         name += f", from {escape(line.stock)}"
-    if line.size:
-        need = next(
-            one
-            for one in build.plan.cutting.needs
-            if one.stock == line.stock and one.size == line.size
-        )
-        name += f", {need.width_mm:g} × {need.height_mm:g} mm"
     return name
 
 
 def counted(build: Build, line: LedgerLine, amount: Quantity, band: Band | None = None) -> str:
-    """``3.1 m (3 to 3.2)``, or ``3 sheets``."""
-    text = show(amount, build.book.display, band)
+    """``3.1 m (3 to 3.2)``, or ``3 sheets``; without ``band`` in figures that the need is worth."""
+    text = show(amount, build.book.display, band, within=line.band)
     item = build.book.stock.get(line.stock or "")
     if not isinstance(item, Flat):
         return text
@@ -167,13 +164,20 @@ def _shopping_row(build: Build, numbers: dict[str, str], line: LedgerLine) -> Sh
         price=money(cost, currency) if cost is not None else "",
         why=_why(line),
         step=numbers.get(first, ""),
+        whole=line.need if line.short is None else None,
     )
 
 
 def _why(line: LedgerLine) -> str:
     if line.short is not None:
-        return "the shelf runs out"
-    return "not listed on the shelf" if line.stock is None else "to be bought"
+        return "the shelf runs out" + cheapest(line)
+    return "not listed on the shelf" if line.stock is None else "to be bought" + cheapest(line)
+
+
+def cheapest(line: LedgerLine) -> str:
+    """``; the cheapest of 3 sizes for these pieces``; nothing where there was no choice."""
+    sizes = line.cheapest_of
+    return f"; the cheapest of {sizes} sizes for these pieces" if sizes > 1 else ""
 
 
 def units(build: Build, line: LedgerLine) -> str:

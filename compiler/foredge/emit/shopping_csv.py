@@ -9,9 +9,10 @@ from collections.abc import Iterator
 from foredge.contract import Build, Flat, LedgerLine, Piece, Purchase, Quantity, places_of
 from foredge.emit.cut_list_csv import guard
 from foredge.emit.plain_units import plain_number, plain_unit
-from foredge.emit.shopping import OFF_CUTS
+from foredge.emit.shopping import OFF_CUTS, cheapest
 from foredge.emit.work import step_numbers
 from foredge.plan.cost.money import whole_units
+from foredge.plan.shelf.names import sized
 
 HEAD = (
     "material", "stock", "copies", "need", "one_book", "unit", "shelf", "missing",
@@ -48,7 +49,7 @@ class ShoppingList:
 def _line(build: Build, line: LedgerLine) -> Iterator[str]:
     copies, steps = build.book.copies, step_numbers(build)
     flat = isinstance(build.book.stock.get(line.stock or ""), Flat)
-    yield line.material
+    yield sized(build, line)
     yield line.stock or ""
     yield _plain(copies)
     yield _plain(line.most)
@@ -80,9 +81,10 @@ def _purchase(buy: Purchase | None, flat: bool) -> Iterator[str]:
 
 def _why(line: LedgerLine) -> str:
     if line.short is not None:
-        return "short on the shelf"
+        return "short on the shelf" + cheapest(line)
     if line.buy is not None:
-        return "not listed on the shelf" if line.stock is None else "to be bought"
+        listed = "to be bought" + cheapest(line)
+        return "not listed on the shelf" if line.stock is None else listed
     if line.unclear:
         return "in another unit on the shelf"
     return OFF_CUTS if line.from_off_cuts else "on the shelf"

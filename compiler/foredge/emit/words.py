@@ -9,7 +9,7 @@ from foredge.contract import Build, Piece, Text
 from foredge.display import duration, show, show_size
 from foredge.emit.escape import escape, escape_start
 from foredge.estimates import is_estimate
-from foredge.quantity import Band, Quantity
+from foredge.quantity import Band, Quantity, band
 
 PROVISIONAL = "≈"
 """Stands before a number that rests on something not yet measured."""
@@ -29,7 +29,7 @@ class Words:
     def number(self, quantity: Quantity) -> str:
         """A number in a sentence, marked while it is provisional."""
         mark = "" if quantity.firm else f"{PROVISIONAL} "
-        return mark + show(quantity, self.system)
+        return mark + show(quantity, self.system, within=range_of(self.build, quantity))
 
     def ranged(self, quantity: Quantity, band: Band | None = None) -> str:
         """A number with its 95 % range."""
@@ -49,6 +49,11 @@ class Words:
     def time(self, quantity: Quantity) -> str:
         """A time."""
         return duration(quantity.value)
+
+
+def range_of(build: Build, quantity: Quantity) -> Band:
+    """The 95 % range of any quantity of ``build``, also of one that has no name."""
+    return build.band(quantity) if quantity.name in build.bands else band(quantity)
 
 
 def _keep_spaces(text: str) -> str:

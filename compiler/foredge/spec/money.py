@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from foredge.contract import Book, Path, Problem, Quantity, error
+from foredge.contract import Book, Path, Problem, Quantity, StockItem, error
 from foredge.contract.money import Price
 from foredge.contract.stock import Flat
 
@@ -16,8 +16,15 @@ def money_problems(book: Book) -> list[Problem]:
 
 def prices_of(book: Book) -> tuple[Price, ...]:
     """Every price in the spec: ``money`` first, then the shelf in its order."""
-    shelf = (item.price for item in book.stock.values())
+    shelf = (price for item in book.stock.values() for price in _of_item(item))
     return (*book.money.prices(), *(price for price in shelf if price is not None))
+
+
+def _of_item(item: StockItem) -> Iterator[Price | None]:
+    """An item's own price, then those of its other sizes."""
+    yield item.price
+    if isinstance(item, Flat):
+        yield from (size.price for size in item.more)
 
 
 def currency_of(book: Book) -> str:

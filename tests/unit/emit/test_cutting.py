@@ -29,8 +29,9 @@ def test_a_sheet_is_told_cut_by_cut() -> None:
 def test_an_off_cut_that_is_used_later_says_for_what() -> None:
     views = {view.title: view for view in cut_views(compiled(SALTMARSH))}
     left = views["wrapping-kraft, sheet 1"].left
-    assert left[-1] == "C: 500 × 421 mm, cut up later for the spine piece"
-    later = views["wrapping-kraft, off-cut 1C"]
+    letter, _, told = left[-1].partition(": ")
+    assert told == "500 × 421 mm, cut up later for the spine piece"
+    later = views[f"wrapping-kraft, off-cut 1{letter}"]
     assert later.state == "provisional (G1, G2): do not cut yet"
     assert "≈ 16.5 mm" in later.lines[0]
 

@@ -56,7 +56,7 @@ def _entry(build: Build, numbers: Numbers, quantity: Quantity, band: Band) -> di
         [harmless(label_of(leaf)), _percent(share)] for leaf, share in band.shares[:MOST_CAUSES]
     ]
     entry = {
-        "l": harmless(label_of(quantity)),
+        "l": harmless(numbers.label(quantity)),
         "n": quantity.name or "",
         "v": _told([show(quantity, system, band) for system in SYSTEMS]),
         "s": state_within(quantity, band),

@@ -14,12 +14,13 @@ from markupsafe import Markup
 
 from foredge.contract import Build
 from foredge.emit.cutting import cut_views
+from foredge.emit.cutting_aims import aim_lines
 from foredge.emit.evenings import evening_views
 from foredge.emit.html.numbers import Numbers
 from foredge.emit.html.pictures import Picture
 from foredge.emit.html.told import as_html, as_text, each_system, told
 from foredge.emit.html.work import anchor
-from foredge.emit.moisture import moisture_view
+from foredge.emit.moisture import MoistureRow, moisture_rows, moisture_view
 from foredge.emit.shopping import ledger_rows, shopping
 from foredge.emit.work import step_numbers
 
@@ -60,12 +61,15 @@ def before_work(build: Build, numbers: Numbers, pictures: Pictures) -> Iterator[
     yield from _evenings(build, pictures)
 
 
-def after_work(build: Build) -> Iterator[Section]:
+def after_work(build: Build, numbers: Numbers) -> Iterator[Section]:
     """What is looked up: water and balance; :mod:`foredge.emit.html.money` has the rest."""
     view = told(build, moisture_view)
     if not view.rows:
         return
-    rows = [(linked(build, row.steps), row.what, row.side, row.water, row.dry) for row in view.rows]
+    rows = [
+        _wetting(build, numbers, row, views)
+        for row, *views in zip(view.rows, *each_system(build, moisture_rows), strict=True)
+    ]
     pulls = [Markup("Pull, {}").format(line) for line in view.balance]
     note = (
         "One sheet of paper pasted over a board pulls 1; a board bows towards the side that "
@@ -79,6 +83,17 @@ def after_work(build: Build) -> Iterator[Section]:
         Block(words=(note,) if pulls else ()),
     ]
     yield Section("water", "Water and balance", blocks)
+
+
+def _wetting(
+    build: Build, numbers: Numbers, row: SimpleNamespace, views: list[MoistureRow]
+) -> list[Words]:
+    water, dry = row.water, [view.dry for view in views]
+    if row.mass is not None:
+        amounts = [view.water for view in views]
+        water = numbers.written(row.mass, amounts, f"water, {as_text(views[0].what)}")
+    wait = numbers.written(row.wait, dry, f"drying, {as_text(views[0].what)}")
+    return [linked(build, row.steps), row.what, row.side, water, wait]
 
 
 def linked(build: Build, words: Words) -> Markup:
@@ -103,8 +118,7 @@ def _shelf(build: Build, numbers: Numbers) -> Iterator[Section]:
         return
     lines = []
     for row, *views in zip(rows, *each_system(build, ledger_rows), strict=True):
-        metric, imperial, both = (as_text(view.need) for view in views)
-        amount = numbers.told(row.whole, (metric, imperial, both))
+        amount = numbers.written(row.whole, [view.need for view in views])
         steps = linked(build, row.steps)
         lines.append((row.material, amount, row.state, row.shelf, row.missing, steps, row.note))
     heads = ("material", "need", "state", "on the shelf", "missing", "steps", "note")
@@ -114,10 +128,10 @@ def _shelf(build: Build, numbers: Numbers) -> Iterator[Section]:
         said = "Amounts here are those of all {} copies; the steps tell those of one book."
         words.insert(0, Markup(said).format(count))
     need_block = Block("Shelf and need", words, heads=heads, rows=lines)
-    yield Section("shelf", "Shelf and shopping", [need_block, *_shopping(build)])
+    yield Section("shelf", "Shelf and shopping", [need_block, *_shopping(build, numbers)])
 
 
-def _shopping(build: Build) -> Iterator[Block]:
+def _shopping(build: Build, numbers: Numbers) -> Iterator[Block]:
     view = told(build, shopping)
     if not view.rows:
         return
@@ -128,10 +142,14 @@ def _shopping(build: Build) -> Iterator[Block]:
         said = "Pieces are also cut from: {}; their sizes stand above."
         words.append(Markup(said).format(view.found))
     heads = ("what", "amount", "buy", "price", "why", "first used")
-    rows = [
-        (row.what, row.need, row.buy, row.price, row.why, linked(build, row.step))
-        for row in view.rows
-    ]
+    rows = []
+    listed = [one.rows for one in each_system(build, shopping)]
+    for row, *views in zip(view.rows, *listed, strict=True):
+        amount = row.need
+        if row.whole is not None:
+            amount = numbers.written(row.whole, [one.need for one in views])
+        step = linked(build, row.step)
+        rows.append((row.what, amount, row.buy, row.price, row.why, step))
     total = (Markup("Together, where a price is known: {}.").format(view.total),)
     yield Block("What must be bought", words, heads=heads, rows=rows)
     yield Block(words=total if view.total else ())
@@ -149,7 +167,8 @@ def _cutting(build: Build, pictures: Pictures) -> Iterator[Section]:
         "the stuff suits.",
     )
     blocks = [_sheet(sheet, pictures) for sheet in sheets]
-    yield Section("cutting", "Cutting plan", [Block(words=words), *blocks])
+    aims = Block(words=words, items=told(build, aim_lines))
+    yield Section("cutting", "Cutting plan", [aims, *blocks])
 
 
 def _sheet(sheet: SimpleNamespace, pictures: Pictures) -> Block:

@@ -75,7 +75,10 @@ def _step(
         view=view,
         lines=tuple(numbers.text(line) for line in operation.steps),
         uses=tuple(
-            Markup("{} {}").format(harmless(use.material), numbers.number(use.amount))
+            Markup("{} {}").format(
+                harmless(use.material),
+                numbers.number(use.amount, f"{use.material}, {operation.title}"),
+            )
             for use in operation.uses
         ),
         pieces=tuple(page_piece(build, numbers, piece) for piece in mine),

@@ -11,6 +11,7 @@ from foredge.display import show
 from foredge.plan.cost.hours import all_copies, hours, one_book
 from foredge.plan.cost.money import money, ratio, times
 from foredge.plan.cost.sums import earned, sums
+from foredge.plan.shelf.names import sized
 from foredge.plan.shelf.purchase import as_sold, unit_of
 from foredge.spec.money import currency_of
 
@@ -35,7 +36,9 @@ def plan_cost(build: Build) -> tuple[Cost | None, list[Problem]]:
         materials=materials,
         unpriced=tuple(
             dict.fromkeys(
-                line.material for line in lines if id(line) not in priced and not line.from_off_cuts
+                sized(build, line)
+                for line in lines
+                if id(line) not in priced and not line.from_off_cuts
             )
         ),
         sums=figures,
@@ -57,23 +60,28 @@ def _priced(build: Build, lines: Iterable[LedgerLine]) -> Iterator[MaterialCost]
 def _used(build: Build, line: LedgerLine, bought: Purchase) -> Sum | None:
     """The share of a unit's price; sheets count whole, for their off-cuts are not sold."""
     item = build.book.stock[line.stock or ""]
-    unit = unit_of(build, line.material, item, line.need)
+    unit = unit_of(build, line.material, item, line.need, line.size)
     if unit is None or bought.price is None:
         return None
     share = ratio(line.need.value, unit.value)
     system = build.book.display
     price = money(bought.price.amount, bought.price.currency)
-    how = f"{show(line.need, system)} at {price}"
+    how = f"{show(line.need, system, within=line.band)} at {price}"
     if not isinstance(item, Flat) or unit.value != 1:
         how += f" for {as_sold(unit if bought.unit is None else bought.unit, system)}"
-    return Sum(f"used.{line.stock}", line.material, times(bought.price, share), how)
+    return Sum(_key("used", line), sized(build, line), times(bought.price, share), how)
+
+
+def _key(what: str, line: LedgerLine) -> str:
+    """``used.paper``; ``used.paper.more-1`` for the first of its other sizes."""
+    return f"{what}.{line.stock}" + (f".more-{line.size}" if line.size else "")
 
 
 def _whole(build: Build, key: str, line: LedgerLine, bought: Purchase) -> Sum:
     assert bought.price is not None and bought.units is not None
     units = Fraction(bought.units)
     how = f"{bought.units} × {money(bought.price.amount, bought.price.currency)}"
-    return Sum(f"{key}.{line.stock}", line.material, times(bought.price, units), how)
+    return Sum(_key(key, line), sized(build, line), times(bought.price, units), how)
 
 
 def _now(build: Build, line: LedgerLine) -> Sum | None:

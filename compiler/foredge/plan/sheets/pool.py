@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from foredge.contract import Build, Face, Flat, Piece, faces
 from foredge.plan.cutting import Piece as CutPiece, Rect, Sheet
+from foredge.plan.sheets.prices import weights
 from foredge.quantity import Quantity
 
 
@@ -27,7 +28,8 @@ class Wanted:
 class Pool:
     """``sheets`` are of ``item``'s sizes in order, without zones; ``wanted`` its pieces.
 
-    ``grain`` is the side of the sheets that the grain is taken to run along.
+    ``grain`` is the side of the sheets that the grain is taken to run along. The price of a
+    sheet is its weight in the search (:mod:`foredge.plan.sheets.prices`), not its money.
     """
 
     stock: str
@@ -60,6 +62,11 @@ class Pool:
             return (*found, *_first_strip(face, sources, self.grain))
         return (*found, *face.crease_lines())
 
+    def spoiled(self, sheet: str) -> tuple[Rect, ...]:
+        """The places of the engine's sheet that no piece may be cut from at any time."""
+        face = faces(self.item)[self.size_of(sheet)]
+        return (*face.zones(), *face.crease_lines())
+
 
 def _first_strip(face: Face, sources: list[Piece], grain: str) -> list[Rect]:
     """What is cut off first so that an old crease becomes a fold."""
@@ -80,32 +87,42 @@ def pool_of(build: Build, stock: str, item: Flat, grain: str) -> Pool:
     copies = int(build.book.copies.value)
     wanted = tuple(_wanted(piece, grain, copies) for piece in sources)
     most = sum(one.piece.count for one in wanted)
+    shelf = faces(item)
     sheets = tuple(
         Sheet(
             f"{stock}/{face.place}",
             face.width.value,
             face.height.value,
             most if face.count is None else min(int(face.count.value), most),
+            weight,
         )
-        for face in faces(item)
+        for face, weight in zip(shelf, weights(shelf), strict=True)
     )
     kerf = 0.0 if item.kerf is None else item.kerf.value
     return Pool(stock, item, grain, sheets, wanted, kerf)
 
 
 def _wanted(piece: Piece, grain: str, copies: int) -> Wanted:
-    width, height = piece.width.value, piece.height.value
-    if _lies_turned(piece, grain):
-        width, height = height, width
-    count = int(piece.count.value) * copies
+    sides = piece.width.value, piece.height.value
     sizes = (piece.count, piece.width, piece.height)
     gates = frozenset[str]().union(*(size.gates for size in sizes))
     return Wanted(
-        CutPiece(piece.name, width, height, count, piece.grain == "any"),
+        lying(piece, grain, sides, int(piece.count.value) * copies),
         piece,
         gates,
         any(rests_on_gate(size) for size in sizes),
     )
+
+
+def ways_of(item: Flat) -> tuple[str, ...]:
+    """The sides that the grain of ``item`` may run along: both where it is not known."""
+    return ("height", "width") if item.grain == "unknown" else (item.grain,)
+
+
+def lying(piece: Piece, grain: str, sides: tuple[float, float], count: int = 1) -> CutPiece:
+    """``piece`` for the engine with ``sides`` (mm), as it lies on a sheet with ``grain``."""
+    width, height = sides[::-1] if _lies_turned(piece, grain) else sides
+    return CutPiece(piece.name, width, height, count, piece.grain == "any")
 
 
 def _lies_turned(piece: Piece, grain: str) -> bool:

@@ -15,11 +15,13 @@ from foredge.contract import (
     Problem,
     error,
     faces,
+    note,
     warning,
 )
 from foredge.contract.stock import stock_path
-from foredge.plan.cutting import Piece as CutPiece, Sheet, TooLarge, too_large
-from foredge.plan.sheets.pool import pool_of
+from foredge.plan.cutting import Sheet, TooLarge, too_large
+from foredge.plan.sheets.pool import lying, pool_of, ways_of
+from foredge.plan.sheets.prices import partly_priced
 
 SLACK_MM = 1e-6
 
@@ -31,6 +33,7 @@ def cutting_problems(build: Build, cutting: Cutting) -> list[Problem]:
         if isinstance(item, Flat):
             found += _beside(name, item)
             found += _grain_unknown(build, name, item)
+            found += _partly_priced(cutting, name, item)
     return found
 
 
@@ -58,13 +61,10 @@ def _homeless(build: Build, lost: Homeless) -> Iterator[Problem]:
 def _too_large(
     build: Build, lost: Homeless, item: Flat, piece: Piece, sides: tuple[float, float]
 ) -> TooLarge | None:
-    ways = ("height", "width") if item.grain == "unknown" else (item.grain,)
     found = []
-    for grain in ways:
+    for grain in ways_of(item):
         pool = pool_of(build, lost.stock, item, grain)
-        turned = piece.grain not in ("any", grain)
-        width, height = sides[::-1] if turned else sides
-        wanted = CutPiece(piece.name, width, height, 1, piece.grain == "any")
+        wanted = lying(piece, grain, sides)
         sheets = [
             Sheet(one.name, one.width, one.height, 1, keep_out=pool.zones(one, [wanted]))
             for one in pool.sheets
@@ -124,6 +124,25 @@ def _grain_unknown(build: Build, name: str, item: Flat) -> Iterable[Problem]:
             source="Skin Deep vol. 10 (J. Hewit & Sons), on paper grain",
             on_key=True,
         ),
+    )
+
+
+def _partly_priced(cutting: Cutting, name: str, item: Flat) -> Iterator[Problem]:
+    """A note where prices cannot choose the sheets, since some sizes have none."""
+    found = partly_priced(faces(item))
+    if found is None or not any(need.stock == name for need in cutting.needs):
+        return
+    sizes = ", ".join(
+        f"{_size(face.width.value)} by {_size(face.height.value)} mm" for face in found[False]
+    )
+    yield note(
+        stock_path(name),
+        f"'{name}' has no price for {sizes}: it is laid out for the least area, not the least "
+        "money",
+        "sheets-partly-priced",
+        consequence="A dear sheet may be cut up where a cheap one would do",
+        remedy="Give every size its price, 0 for what was found; or none of them",
+        on_key=True,
     )
 
 

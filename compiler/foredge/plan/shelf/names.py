@@ -13,7 +13,8 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache, lru_cache
 
-from foredge.contract import Build, Flat, StockItem, Thread
+from foredge.contract import Build, Flat, LedgerLine, StockItem, Thread, faces
+from foredge.display import show_size
 from foredge.tables import Row, Tables
 
 NAMING = ("adhesives", "paints", "ingredients", "clays", "leaf", "armature", "cloth", "paper")
@@ -102,6 +103,15 @@ def _score(tables: Tables, wanted: Called, name: str, item: StockItem) -> int:
     if colour and wanted.colour:
         return 2 if colour == wanted.colour else 0
     return 1
+
+
+def sized(build: Build, line: LedgerLine) -> str:
+    """The material of ``line``, and the size of its sheets where the item has several."""
+    item = build.book.stock.get(line.stock or "")
+    if not isinstance(item, Flat) or not item.more:
+        return line.material
+    face = faces(item)[line.size]
+    return f"{line.material}, {show_size(face.width, face.height, build.book.display)}"
 
 
 def likely(build: Build, material: str) -> str | None:

@@ -13,6 +13,7 @@ from foredge.contract import (
     Quantity,
     StockItem,
     Supply,
+    faces,
     note,
     warning,
 )
@@ -50,13 +51,22 @@ def _short(build: Build, line: LedgerLine) -> Problem:
     pieces = f"; what is missing must be unjoined: {line.pieces_short}" if line.pieces_short else ""
     return warning(
         _path(item, line),
-        f"'{line.stock}' is {_told(build, item, line.short)} short: {_needs(build, line)}, "
+        f"'{line.stock}'{_of_size(item, line)} is {_told(build, item, line.short, line)} short: "
+        f"{_needs(build, line)}, "
         f"{_has(build, item, line)}{pieces}{where}",
         "stock-short",
         consequence="The work stops there, and another lot may not match",
         remedy=_remedy(build, line),
         source="the amounts of this sheet",
     )
+
+
+def _of_size(item: StockItem, line: LedgerLine) -> str:
+    """`` (300 by 420 mm)`` where the item has several sizes."""
+    if not isinstance(item, Flat) or not item.more:
+        return ""
+    face = faces(item)[line.size]
+    return f" ({face.width.value:g} by {face.height.value:g} mm)"
 
 
 def _has(build: Build, item: StockItem, line: LedgerLine) -> str:
@@ -72,9 +82,9 @@ def _has(build: Build, item: StockItem, line: LedgerLine) -> str:
     return f"{told}, {which} large and clean enough" if useless else told
 
 
-def _told(build: Build, item: StockItem, amount: Quantity) -> str:
-    """``40 m``, ``1 sheet``, ``2 pieces``."""
-    text = show(amount, build.book.display)
+def _told(build: Build, item: StockItem, amount: Quantity, line: LedgerLine | None = None) -> str:
+    """``40 m``, ``1 sheet``, ``2 pieces``; of what ``line`` needs in figures that it is worth."""
+    text = show(amount, build.book.display, within=None if line is None else line.band)
     if not isinstance(item, Flat):
         return text
     word = str(type(item).__struct_config__.tag)
@@ -87,7 +97,7 @@ def _needs(build: Build, line: LedgerLine) -> str:
     copies = int(build.book.copies.value)
     item = build.book.stock[line.stock or ""]
     who = "the work needs" if copies == 1 else f"{copies} copies need"
-    most, need = _told(build, item, line.most), _told(build, item, line.need)
+    most, need = _told(build, item, line.most, line), _told(build, item, line.need, line)
     if line.band.exact or most == need:
         return f"{who} {most}"
     return f"{who} {need} by the estimate and may need {most}"

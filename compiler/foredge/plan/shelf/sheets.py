@@ -4,10 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from foredge.contract import RATIO, Build, LedgerLine, Purchase, Quantity, SheetNeed, StockItem
+from foredge.contract import (
+    RATIO,
+    Build,
+    LedgerLine,
+    Origin,
+    Purchase,
+    Quantity,
+    SheetNeed,
+    StockItem,
+    leaf,
+)
 from foredge.plan.shelf.lines import amount_of
 from foredge.plan.shelf.purchase import bought
 from foredge.quantity import Band
+
+_PLANNED = Origin("plan", citation="the cutting plan")
 
 
 def sheet_lines(build: Build) -> Iterator[tuple[int, LedgerLine]]:
@@ -35,7 +47,8 @@ def _line(
     build: Build, need: SheetNeed, cutters: dict[str, tuple[str, int]], places: list[int]
 ) -> LedgerLine:
     item = build.book.stock[need.stock]
-    used = amount_of(need.used, RATIO)
+    label = f"sheets of {need.stock} that are cut up"
+    used = leaf(need.used, RATIO, "ledger.amount", _PLANNED, label=label, integer=True)
     first = build.order[cutters[need.first][1]].id if need.first in cutters else ""
     done = bool(first) and first in build.book.done
     short = amount_of(need.buy, RATIO) if need.buy and not done else None
@@ -51,7 +64,8 @@ def _line(
         size=need.size,
         steps=tuple(build.order[place].id for place in places),
         buy=_buy(build, need, item, short, used),
-        afresh=None if item.price is None or need.size else bought(build, need.stock, item, used),
+        afresh=None if need.each is None else _bought(build, need, item, used),
+        cheapest_of=need.cheapest_of,
     )
 
 
@@ -59,7 +73,11 @@ def _buy(
     build: Build, need: SheetNeed, item: StockItem, short: Quantity | None, used: Quantity
 ) -> Purchase | None:
     if short is not None:
-        return bought(build, need.stock, item, short)
-    if need.shelf is None and item.price is not None and not need.size:
-        return bought(build, need.stock, item, used)
+        return _bought(build, need, item, short)
+    if need.shelf is None and need.each:  # what is free in any number is not bought
+        return _bought(build, need, item, used)
     return None
+
+
+def _bought(build: Build, need: SheetNeed, item: StockItem, sheets: Quantity) -> Purchase:
+    return bought(build, need.stock, item, sheets, size=need.size)

@@ -147,3 +147,30 @@ def test_every_need_has_a_name_and_can_be_explained() -> None:
     names = [one.name or "" for one in build.plan.ledger.quantities]
     assert len(set(names)) == len(names) and all(names)
     assert "spread of White glue" in explain(build, "stock.white-glue.need")
+
+
+def test_a_size_that_runs_out_is_named_and_pointed_at(tmp_path: Path) -> None:
+    """Two boards of 300 × 200 mm, and only a size that is sold: it is short, not the item."""
+    small = {"width": "160 mm", "height": "220 mm", "count": 1, "price": "0.80 EUR"}
+    board = {"width": "160 mm", "height": "210 mm", "price": "3.00 EUR", "more": [small]}
+    run = compiled_with(tmp_path, {"board": board}, copies=2)
+    assert run.build is not None
+    board_short = [one for one in run.diagnostics if "'board' (" in str(one)]
+    (told,) = [one for one in board_short if one.rule == "stock-short"]
+    said = (tmp_path / "book.yaml").read_text("utf-8").splitlines()[told.span.line - 1]
+    assert said.strip().removeprefix("- ") == "count: 1"
+    assert "'board' (160 by 220 mm) is 2 boards short" in str(told)
+    assert "Have 2 more ready before you begin" in str(told)
+    (row,) = [one for one in run.build.plan.ledger.shopping if one.stock == "board"]
+    assert (row.size, row.cheapest_of) == (1, 2)
+
+
+def test_a_shortfall_is_told_in_figures_its_estimate_is_worth(tmp_path: Path) -> None:
+    glue = {"kind": "supply", "material": "pva", "volume": "1 ml"}
+    run = compiled_with(tmp_path, {"glue": glue}, copies=4)
+    (told,) = [str(one) for one in run.diagnostics if "'glue'" in str(one)]
+    assert run.build is not None
+    found = line(run.build, "glue")
+    assert found.short is not None and 10_000 < found.band.high - found.band.low < 100_000
+    assert f"is {found.short.value / 1000:.0f} ml short" in told  # 5 ml or more either way
+    assert f"may need {found.most.value / 1000:.0f} ml" in told
