@@ -17,6 +17,7 @@ from foredge.contract import (
     error,
 )
 from foredge.contract.work import Operation
+from foredge.provenance import Prepared, cared_for
 from foredge.tables import load_tables
 
 _CORE = Path(__file__).parent
@@ -28,6 +29,7 @@ def run_stages(stages: Sequence[Stage], book: Book) -> tuple[Ran, list[Problem]]
     """Each stage with its result. An exception is one problem, and the run stops there."""
     ran: list[tuple[Stage, StageResult]] = []
     problems: list[Problem] = []
+    prepared: Prepared = {}
     for stage in stages:
         known = tuple((done.name, result) for done, result in ran if done.name in stage.needs)
         try:
@@ -42,6 +44,7 @@ def run_stages(stages: Sequence[Stage], book: Book) -> tuple[Ran, list[Problem]]
         problems += faults
         if faults:
             break
+        result, prepared = cared_for(book, stage, result, prepared)
         ran.append((stage, result))
     return tuple(ran), problems
 

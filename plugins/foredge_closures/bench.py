@@ -6,7 +6,7 @@ a relief that is made later: then it is cut long, and fitted on the finished boo
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from foredge.contract import (
     BEFORE_PASTE_DOWNS,
@@ -16,6 +16,7 @@ from foredge.contract import (
     Quantity,
     Tape,
     Text,
+    Use,
     cautions,
     cited,
     cloth_figures,
@@ -130,6 +131,11 @@ def set_closure(
         uses=glued,
         tools=("closure template", "knife", "steel rule", *tools),
     )  # fmt: skip
+
+
+def with_bought(operation: Operation, *bought: Use) -> Operation:
+    """``operation`` with what it takes out of a bag: buttons, clasps, magnets."""
+    return replace(operation, uses=(*operation.uses, *bought))
 
 
 def fit_closure(

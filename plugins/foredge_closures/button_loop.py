@@ -85,13 +85,14 @@ class ButtonLoop:
             job, "Set button and loop", _set(loop), (piece,), area=2 * loop.anchor * loop.cord,
             hazards=("blade", "awl-needle", "small-parts"), tools=("awl", "needle"),
         )  # fmt: skip
+        button_use = Use("button", number(1))
         work = StageResult(
             quantities=(loop.thick, loop.reach, loop.length, loop.cut, loop.hole, loop.anchor,
                         loop.edge),
             pieces=(piece,),
-            uses=(Use("button", number(1)),),
+            uses=(button_use,),
             operations=(
-                set_it,
+                bench.with_bought(set_it, button_use),
                 bench.fit_closure(job, "Try button and loop", _FIT, hazards=("small-parts",)),
             ),
             drawings=(

@@ -63,14 +63,16 @@ class Clasp:
         marks = [Mark("plate", wide / 2, head, wide, high) for head in places]
         fit = bench.fit_closure(
             job, "Fit the clasp", _steps(job.book.size(reach)), after=(job.cased_in,),
-            hazards=("awl-needle", "small-parts"), tools=("awl or fine drill", "pliers", "rule"),
+            hazards=("awl-needle", "hammer", "small-parts"),
+            tools=("awl or fine drill", "pliers", "small hammer", "rule"),
         )  # fmt: skip
+        clasps = Use("clasp with two plates", number(said.count))
         problems = (*_problems(job, reach, ease), *off_board(job, marks))
         return ClosureResult(
             StageResult(
                 quantities=(reach,),
-                uses=(Use("clasp with two plates", number(said.count)),),
-                operations=(fit,),
+                uses=(clasps,),
+                operations=(bench.with_bought(fit, clasps),),
                 drawings=tuple(board_sheet(job, side, "outside", marks) for side in _SIDES),
                 problems=problems,
                 looks=over_fore_edge(
@@ -92,7 +94,7 @@ def _steps(reach: Quantity) -> tuple[Text, ...]:
             reach=reach),
         say("Only now choose the clasp, or bend its strap to that reach."),
         say("Lay the templates on the outsides; mark the plates flush with the fore-edge."),
-        say("Put the catch on the front first: bore for its pins, a drop of glue, push in."),
+        say("Put the catch on the front first: bore for its pins, a drop of glue, tap them in."),
         say("Close the clasp, hold its hinge plate on the back board, mark and pin it."),
         say("It must close without a push, and the boards stay flat."),
     )  # fmt: skip

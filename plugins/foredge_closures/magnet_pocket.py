@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 
 from foredge.contract import (
     BEFORE_PASTE_DOWNS,
@@ -22,7 +23,13 @@ from foredge_closures.sheet import Mark
 
 POCKET = "finishing.sink-closure"
 
-BEFORE = ("sculpt.seal-boards", "case.cover-spine", "case.cover", *BEFORE_PASTE_DOWNS)
+BEFORE = (
+    "sculpt.seal-front-1",
+    "sculpt.fix-core-front",
+    "case.cover-spine",
+    "case.cover",
+    *BEFORE_PASTE_DOWNS,
+)
 """What hides the bare outside of a board."""
 
 
@@ -68,7 +75,7 @@ def before_covering(
         say("Mark the template on the outside of the front board, {at} from the fore-edge.", at=at),
         say("Cut each pocket {across} wide and {deep} deep; stop before it gives.",
             across=marks[0].across, deep=deep),
-        *poles(job.part.options.keeper),
+        *poles(job.part.options),
         say("Epoxy or white glue under the magnet, no hot glue; it lies just below the face."),
         say("Cap it with paper glued over, and sand level when dry."),
         say("From now on no oven: above {heat} a magnet loses its pull.", heat=heat),
@@ -82,17 +89,23 @@ def before_covering(
         before_any=BEFORE,
         wait=dry_in_room(job.book, job.book.table("drying", "pva-joint", "next"), shut=True),
         waiting="the glue sets, the magnets apart from other steel",
-        cautions=("blade", "magnets", "small-parts", "resin-skin"),
+        cautions=("blade", "hammer", "magnets", "small-parts", "resin-skin"),
         tools=("closure template", "hole punch or flat bit", "knife", "eye protection"),
     )
 
 
-def poles(keeper: str) -> tuple[Text, ...]:
-    """Which side goes up: with steel opposite it does not matter, with magnets it does."""
-    if keeper == "steel":
+def poles(said: Any) -> tuple[Text, ...]:
+    """Which side goes up: with steel opposite it does not matter, with magnets it does.
+
+    ``said`` are the options of the magnets.
+    """
+    if said.keeper == "steel":
         return (say("Opposite steel either pole may face out; keep steel discs well away."),)
+    mark = "Stack all magnets: they pull as they must. Mark the upper face of each with a pen."
+    if said.marked:
+        mark = "Stack all magnets: all marks must face one way, or one of them is marked wrong."
     return (
-        say("Stack all magnets: they pull as they must. Mark the upper face of each with a pen."),
+        say(mark),
         say("In the board the mark faces out; in the flap it faces away from the board."),
         say("Try every pair through a scrap of covering before any glue."),
     )

@@ -46,6 +46,16 @@ class MagnetsOptions(PartOptions, frozen=True, kw_only=True, tag="magnets"):
     keeper: Annotated[
         Literal["steel", "magnet"], Meta(description="What the flap holds against them.")
     ] = "steel"
+    marked: (
+        Annotated[
+            bool,
+            Meta(
+                description="true: the poles of the magnets are marked already. false: they are "
+                "not, and will not be. Left out: they are marked before they are sunk."
+            ),
+        ]
+        | None
+    ) = None
     cap: Annotated[Length, Meta(description="Paper and glue over the magnet.")] | None = None
     web: Annotated[Length, Meta(description="Board left under the pocket.")] | None = None
     flap: (
@@ -82,12 +92,13 @@ class Magnets:
         front = [Mark("pocket", at, head, said.diameter, said.diameter) for head in places]
         set_it = bench.set_closure(job, "Set the flap", _set(flap), (flap.piece,), area=flap.area,
                                    after=(POCKET,))  # fmt: skip
+        bought = _bought(said)
         work = StageResult(
             quantities=(deep, _pull(job, cap, strip), thick, *flap.quantities),
             pieces=(flap.piece,),
-            uses=_bought(said),
+            uses=bought,
             operations=(
-                before_covering(job, deep, at, front),
+                bench.with_bought(before_covering(job, deep, at, front), *bought),
                 set_it,
                 _fit(job, job.book.size(fitted)),
             ),
@@ -137,7 +148,7 @@ def _bought(said: MagnetsOptions) -> tuple[Use, ...]:
 
 def _fit(job: ClosureJob, fitted: Quantity) -> Operation:
     steps: tuple[Text, ...] = (
-        *poles(job.part.options.keeper),
+        *poles(job.part.options),
         say("Lead the flap round the fore-edge; let the keeper find the magnet through it."),
         say("Mark it; fold the end back over the keeper, and cut it {length} from the slit.",
             length=fitted),

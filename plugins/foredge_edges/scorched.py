@@ -14,6 +14,7 @@ from foredge.contract import (
     Problem,
     StageResult,
     Stuff,
+    Text,
     error,
     say,
     warning,
@@ -32,6 +33,13 @@ class ScorchedOptions(EdgeOptions, frozen=True, kw_only=True, tag="scorched"):
         Annotated[
             Literal["accepted"],
             Meta(description="Write accepted to say that you will work with an open flame."),
+        ]
+        | None
+    ) = None
+    burner: (
+        Annotated[
+            Literal["candle", "torch"],
+            Meta(description="What gives the flame; any small one if left out."),
         ]
         | None
     ) = None
@@ -68,7 +76,7 @@ def _scorch(edges: Edges) -> Operation:
             say("Choose bare ground out of the wind."),
             say("Fold tapes, cloth and end-papers well back: synthetic cloth melts on the skin."),
             say("Clamp the block hard between bare boards, only the edge free."),
-            say("Pass a small flame along the edge without stopping; brown is enough."),
+            *_burner(edges),
             say("Blow out or pinch off every glow at once with a wet cloth. One edge at a time."),
             say("Brush the char off out there, along the leaves, until the brush stays clean."),
             say("Look between the leaves for glow before it comes indoors."),
@@ -79,11 +87,34 @@ def _scorch(edges: Edges) -> Operation:
         wait=book.default("scorch-watch"),
         waiting="watched, away from the house, until it is cold through",
         resources=("hands", "clamps"),
-        cautions=("flame", "press-pinch"),
-        tools=("small flame", "bucket of water", "extinguisher", "two bare boards", "clamps",
+        cautions=("flame", *(("candle",) if _lit(edges) else ()), "press-pinch"),
+        tools=(_FLAMES[_lit(edges)], "bucket of water", "extinguisher", "two bare boards", "clamps",
                "wet cotton cloth", "stiff brush"),
         outdoors=True,
     )  # fmt: skip
+
+
+_FLAMES = {
+    "": "small flame",
+    "candle": "candle in a heavy holder",
+    "torch": "small gas torch",
+}
+
+
+def _lit(edges: Edges) -> str:
+    return edges.job.part.options.burner or ""
+
+
+def _burner(edges: Edges) -> tuple[Text, ...]:
+    """How the edge and the flame meet."""
+    if _lit(edges) != "candle":
+        flame = "the torch's smallest flame" if _lit(edges) else "a small flame"
+        return (say(f"Pass {flame} along the edge without stopping; brown is enough."),)
+    return (
+        say("Stand the candle on bare ground and lead the edge past beside its tip, not over it."),
+        say("Soot means too low in the flame: hold the edge further off; brown is enough."),
+        say("Put the candle out before you turn to the brush."),
+    )
 
 
 def _brush(edges: Edges) -> Operation:

@@ -8,7 +8,17 @@ from typing import Annotated, Any, Literal
 import msgspec
 from msgspec import Meta
 
-from foredge.contract import Count, Density, Length, Mass, PartOptions, Ratio, slot, table_row
+from foredge.contract import (
+    Count,
+    Density,
+    Length,
+    Mass,
+    PartOptions,
+    Ratio,
+    slot,
+    stock_name,
+    table_row,
+)
 
 
 class Core(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True):
@@ -27,6 +37,14 @@ class Core(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True
         Literal["hot-glue", "white-glue"],
         Meta(description="What holds the core on the board until the skin does."),
     ] = "hot-glue"
+    card: (
+        Annotated[
+            str,
+            stock_name("board", "sheet"),
+            Meta(description="Card it is built up of, cut to the contours, instead of foil."),
+        ]
+        | None
+    ) = None
 
 
 class Inclusion(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True):
@@ -34,8 +52,11 @@ class Inclusion(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only
 
     what: Annotated[str, Meta(min_length=1, description="What the sheet calls it.")]
     kind: Annotated[
-        Literal["seeds", "plant", "sand", "shell", "glass", "metal", "other"],
-        Meta(description="seeds: pulses, grains and whatever else drinks water and swells."),
+        Literal["seeds", "plant", "food", "sand", "shell", "glass", "metal", "other"],
+        Meta(
+            description="seeds: pulses, grains and whatever else drinks water and swells. food: "
+            "anything somebody or something would eat."
+        ),
     ]
     mass: Annotated[Mass, Meta(description="All of it together.")] | None = None
 
@@ -80,8 +101,19 @@ class ReliefOptions(PartOptions, frozen=True, kw_only=True, tag="relief"):
         Meta(description="What is pasted inside the board of a covered case to balance the pull."),
     ] = "paper"
     smoothing: Annotated[
-        Literal["water", "none"], Meta(description="How the last layer is smoothed while wet.")
+        Literal["water", "sanding", "none"],
+        Meta(
+            description="How the last layer is smoothed: with water while it is wet, or sanded "
+            "when it is dry, which makes dust."
+        ),
     ] = "water"
+    drying: Annotated[
+        Literal["air", "oven"],
+        Meta(
+            description="air: as the bench's room has it. oven: in a slow oven, which only a bare "
+            "form of foil and foil tape on a bare board bears."
+        ),
+    ] = "air"
     texture: (
         Annotated[str, Meta(description="What is worked into the last layer: 'pitted'.")] | None
     ) = None

@@ -1,4 +1,4 @@
-"""Leaves and flowers pressed into wet clay."""
+"""Leaves, flowers and food pressed into wet clay."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ class PlantInWetClay:
 
     kind: str = "rule"
     name: str = "plant-in-wet-clay"
-    title: str = "Plants in wet clay"
+    title: str = "Plants or food in wet clay"
     severity: Severity = Severity.WARNING
     consequence: str = "They go mouldy before the clay is dry, stain what is near, and draw insects"
     remedy: str = (
@@ -24,10 +24,10 @@ class PlantInWetClay:
     source: str = "common practice"
 
     def test(self, build: Build) -> Iterable[Problem]:
-        """Each inclusion of the kind plant."""
+        """Each inclusion of the kinds plant and food."""
         for relief in reliefs_of(build.book):
             for place, one in enumerate(relief.options.inclusions):
-                if one.kind == "plant":
+                if one.kind in ("plant", "food"):
                     yield told(
                         self,
                         (*relief.path, "inclusions", place),

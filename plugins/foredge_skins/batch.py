@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from foredge.contract import (
@@ -19,6 +20,8 @@ from foredge.contract import (
 from foredge_skins.kitchen import Kitchen, KitchenPart, fraction, kitchen
 
 PULP = "pulp"
+READY_MIXED = "joint-filler"
+SETTING = "joint-filler-powder"
 _GLUES = ("white-glue", "wood-glue", "rice-glue")
 _THICKENERS = ("flour", "corn-starch")
 
@@ -55,6 +58,11 @@ class Batch:
         return self.first(_GLUES)
 
     @property
+    def setting(self) -> Ingredient | None:
+        """The filler that sets, as it is when it is stirred."""
+        return self.first((SETTING,))
+
+    @property
     def thickener(self) -> Ingredient | None:
         """What makes it stiffer."""
         return self.first(_THICKENERS)
@@ -70,8 +78,15 @@ class Batch:
         return (self.needed, self.part, self.makes, *lines)
 
 
-def batch(job: SkinJob, batch_yield: Quantity | None = None) -> Batch:
-    """The recipe ``job.figures.row`` at the size that ``job`` asks for."""
+def batch(
+    job: SkinJob,
+    batch_yield: Quantity | None = None,
+    instead: Mapping[str, str] | None = None,
+) -> Batch:
+    """The recipe ``job.figures.row`` at the size that ``job`` asks for.
+
+    ``instead`` puts one ingredient in the room of another: linseed oil in that of mineral oil.
+    """
     book, row = job.book, job.figures.row
     measures = kitchen(book)
     made = batch_yield if batch_yield is not None else book.table("clays", row, "yield")
@@ -90,7 +105,8 @@ def batch(job: SkinJob, batch_yield: Quantity | None = None) -> Batch:
         source=source,
     )
     names = book.words("clays", row, "parts").split(", ")
-    lines = tuple(_ingredient(job, part, name) for name in names)
+    others = instead or {}
+    lines = tuple(_ingredient(job, part, name, others.get(name, name)) for name in names)
     return Batch(lines, part, needed, makes, measures)
 
 
@@ -124,25 +140,26 @@ def _part(job: SkinJob, share: Quantity, measures: Kitchen) -> Quantity:
     )
 
 
-def _ingredient(job: SkinJob, part: Quantity, name: str) -> Ingredient:
+def _ingredient(job: SkinJob, part: Quantity, name: str, stuff: str) -> Ingredient:
+    """The line of ``name`` in the recipe, filled with ``stuff``."""
     book, row = job.book, job.figures.row
-    title = book.words("ingredients", name, "title")
+    title = book.words("ingredients", stuff, "title")
     share = book.table("clays", row, f"parts.{name}")
     exact = fraction(share.value)
     volume = given(part * number(exact.numerator) / number(exact.denominator), share).named(
-        f"{job.prefix}.{name.replace('-', '_')}",
+        f"{job.prefix}.{stuff.replace('-', '_')}",
         label=f"{title}, by volume",
         rule="its parts of the recipe",
         source=cited(share),
     )
-    density = book.table("ingredients", name, "density")
+    density = book.table("ingredients", stuff, "density")
     mass = (volume * density).named(
-        f"{job.prefix}.{name.replace('-', '_')}.mass",
+        f"{job.prefix}.{stuff.replace('-', '_')}.mass",
         label=f"{title}, by mass",
         rule="volume by density, as it lies in a cup",
         source=cited(density),
     )
-    return Ingredient(name, title, volume, mass, _most(book, row, name, part))
+    return Ingredient(stuff, title, volume, mass, _most(book, row, name, part))
 
 
 def _most(book: Book, row: str, name: str, part: Quantity) -> Quantity | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from foredge.contract import (
     Operation,
     Quantity,
+    Setting,
     SkinJob,
     SkinResult,
     StageResult,
@@ -41,8 +42,31 @@ def mixed(
     if made.pulp is not None:
         pulp = _pulp(job, made.pulp, made.measures.spoken(made.pulp.volume))
         work, before = work + pulp, (pulp.operations[-1].id,)
-    mix = _mix(job, made, before, additive or Additive())
-    return SkinResult(work + StageResult(operations=(mix,)), mix.id, lay)
+    filler = _filler(job, made)
+    mix = _mix(job, made, before, additive or Additive(), filler)
+    return SkinResult(work + StageResult(operations=(mix,)), mix.id, lay, _setting(made, filler))
+
+
+@dataclass(frozen=True, slots=True)
+class _Filler:
+    """A filler that sets: its powder and its water, apart."""
+
+    powder: Quantity
+    water: Quantity
+
+
+def _filler(job: SkinJob, made: Batch) -> _Filler | None:
+    stirred = made.setting
+    if stirred is None:
+        return None
+    powder = stirred.mass * job.book.table("ingredients", stirred.row, "solids")
+    return _Filler(powder, stirred.mass - powder)
+
+
+def _setting(made: Batch, filler: _Filler | None) -> Setting | None:
+    if filler is None:
+        return None
+    return Setting(filler.powder / made.makes, filler.water / made.makes)
 
 
 def _pulp(job: SkinJob, pulp: Ingredient, spoken: str) -> StageResult:
@@ -107,7 +131,13 @@ def _pulp(job: SkinJob, pulp: Ingredient, spoken: str) -> StageResult:
     return StageResult(quantities=(dry, water), operations=(soak, beat))
 
 
-def _mix(job: SkinJob, made: Batch, after: tuple[str, ...], additive: Additive) -> Operation:
+def _mix(
+    job: SkinJob,
+    made: Batch,
+    after: tuple[str, ...],
+    additive: Additive,
+    filler: _Filler | None,
+) -> Operation:
     book, noun = job.book, job.figures.noun
     bought = [one for one in made.ingredients if one.row != "pulp"]
     return Operation(
@@ -115,7 +145,8 @@ def _mix(job: SkinJob, made: Batch, after: tuple[str, ...], additive: Additive) 
         f"Mix the {noun}",
         (
             *_trial(made),
-            *(_measured(made, one) for one in made.ingredients),
+            *(_measured(made, one) for one in made.ingredients if one is not made.setting),
+            *_kept_dry(filler),
             say("Beat all of it smooth, the dry things last, until it holds a soft peak."),
             *additive.words,
             *_range(made),
@@ -126,12 +157,26 @@ def _mix(job: SkinJob, made: Batch, after: tuple[str, ...], additive: Additive) 
         book.practice("hand-mix-clay"),
         after=after or job.due,
         cautions=tuple(dict.fromkeys((*_cautions(job, bought), *additive.cautions))),
-        uses=tuple(
-            Use(one.title, one.mass, note=made.measures.spoken(one.volume)) for one in bought
-        ),
+        uses=tuple(_use(made, one, filler) for one in bought),
         tools=("bowl and spoon kept for craft", "cups and spoons", "scales"),
         batch=True,
     )  # fmt: skip
+
+
+def _kept_dry(filler: _Filler | None) -> tuple[Text, ...]:
+    """What is not in the bowl yet."""
+    if filler is None:
+        return ()
+    return (
+        say("Keep {powder} of setting filler dry: it is stirred in layer by layer, not now.",
+            powder=filler.powder),
+    )  # fmt: skip
+
+
+def _use(made: Batch, one: Ingredient, filler: _Filler | None) -> Use:
+    if one is made.setting and filler is not None:
+        return Use(one.title, filler.powder, note="powder; a share for each layer")
+    return Use(one.title, one.mass, note=made.measures.spoken(one.volume))
 
 
 def _trial(made: Batch) -> tuple[Text, ...]:

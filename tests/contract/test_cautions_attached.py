@@ -18,6 +18,12 @@ SPECS = (
     *(VALID / f"{name}.yaml" for name in ("edges", "edges-scorched", "finishes", "long-stitch")),
     *(VALID / f"closure-{name}.yaml" for name in ("button-loop", "clasp", "magnets")),
     *(VALID / f"{name}.yaml" for name in ("laminated-core", "patterns", "relief-parts")),
+    *(VALID / f"{name}.yaml" for name in ("candle-scorched", "aged-pages-dry", "oven-bare-form")),
+    *(VALID / f"{name}.yaml" for name in ("thrift-quarantined", "card-core-same-stuff")),
+    *(VALID / f"{name}.yaml" for name in ("sanding-dust", "linseed-rags", "food-in-clay")),
+    *(VALID / f"{name}.yaml" for name in ("fungicide-without-children", "skin-tissue-skin")),
+    *(VALID / f"{name}.yaml" for name in ("hot-glue-structural", "inset-with-socket")),
+    *(VALID / f"{name}.yaml" for name in ("boron-gels-glue", "acid-in-filler", "plastic-back")),
 )
 REGISTRY, _ = collect(entry_points=False)
 TOOLS = (
@@ -28,6 +34,10 @@ TOOLS = (
     (r"flame|torch", "flame"),
     (r"clamps|^press or", "press-pinch"),
     (r"blender", "hot-pulp"),
+    (r"hammer|hole punch", "hammer"),
+    (r"candle", "candle"),
+    (r"\boven\b", "iron-heat"),
+    (r"dust mask", "dust-talc"),
 )
 """A tool by a pattern of its name, and the caution that its operation must carry."""
 
@@ -110,3 +120,20 @@ def test_a_code_nobody_checked_says_so_on_the_sheet() -> None:
     spray = caution(build, "spray-solvent")
     assert spray.signs == "P003; W021, P002, M017 (from memory)"
     assert spray.statements == "H222, H229, P210, P211, P251, P410+P412; H336 (from memory)"
+
+
+NEVER_MET: frozenset[str] = frozenset()
+"""Cautions that no work meets: a caution nobody is shown would be a row for nothing."""
+
+
+def test_every_caution_is_met_at_the_bench() -> None:
+    """Some step of some spec carries it."""
+    met = {name for spec in SPECS for one in built(spec) for name in one.cautions}
+    assert {row.name for row in rows("cautions")} - met == NEVER_MET
+
+
+def built(spec: Path) -> tuple[Operation, ...]:
+    """The work of a spec."""
+    build = compile_spec(str(spec), REGISTRY).build
+    assert build is not None, spec.name
+    return build.order

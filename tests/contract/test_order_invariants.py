@@ -74,6 +74,28 @@ def test_gatherings_are_pressed_before_they_are_sewn(build: Build) -> None:
     assert place["text-block.press-gatherings"] < place["text-block.sew"]
 
 
+def test_boards_cure_before_they_are_covered(build: Build) -> None:
+    """What glues their layers comes before what covers them, and its wait is not passed by."""
+    place, facts = places(build), dict(build.whole.facts)
+    glued = [one for one in build.order if one.id == "case.laminate-boards"]
+    for operation in glued:
+        assert operation.wait is not None and operation.wait.value > 0
+        assert place[operation.id] < place[facts["case.boards_cut"]]
+        assert place[facts["case.boards_cut"]] < place[facts["case.covered"]]
+
+
+def test_the_book_is_closed_and_posted_last(build: Build) -> None:
+    """After every coat and the closure; each with its wait."""
+    place, facts = places(build), dict(build.whole.facts)
+    close, post = place[facts["finishing.may_close"]], place[facts["finishing.may_post"]]
+    coats = [
+        place[one.id]
+        for one in build.order
+        if one.stage == "finishing" and any(w.what.startswith("board") for w in one.wettings)
+    ]
+    assert max(coats, default=0) <= close <= post
+
+
 def test_coats_on_clay_come_after_the_test_that_it_is_dry(build: Build) -> None:
     place = places(build)
     dry = dict(build.whole.facts).get("sculpt.dry", "")

@@ -10,6 +10,7 @@ from foredge.contract.card import (
     coated_sides as coated_sides,
     crush as crush,
 )
+from foredge.contract.clay_drying import shut_below as shut_below
 from foredge.contract.closure import (
     BEFORE_PASTE_DOWNS as BEFORE_PASTE_DOWNS,
     Closure as Closure,
@@ -46,7 +47,7 @@ from foredge.contract.cut_sheets import (
     Homeless as Homeless,
     SheetNeed as SheetNeed,
 )
-from foredge.contract.drying import dry_in_room as dry_in_room
+from foredge.contract.drying import dry_in_oven as dry_in_oven, dry_in_room as dry_in_room
 from foredge.contract.faces import Face as Face, faces as faces, pieces_from as pieces_from
 from foredge.contract.finish import (
     Coat as Coat,
@@ -206,6 +207,7 @@ from foredge.contract.shelf import (
 )
 from foredge.contract.skin import (
     SKIN as SKIN,
+    Setting as Setting,
     Skin as Skin,
     SkinFigures as SkinFigures,
     SkinJob as SkinJob,

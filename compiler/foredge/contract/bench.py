@@ -63,6 +63,7 @@ class Bench(msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=Tru
     room: Annotated[Room, Meta(description="The air things dry in.")] = msgspec.field(
         default_factory=Room
     )
+    children: Annotated[bool, Meta(description="Children work at it, in class or at home.")] = False
     presses: (
         Annotated[Count, Meta(description="Books that can be pressed at once; 1 if left out.")]
         | None

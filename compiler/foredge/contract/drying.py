@@ -27,3 +27,8 @@ def dry_in_room(book: Book, time: Quantity, *, shut: bool = False) -> Quantity:
         cool = book.practice("climate-cool")
         time = time * choose(number(COOL_DEGREES), room.temperature, cool, number(1))
     return time * book.practice("climate-fan") if room.fan and not shut else time
+
+
+def dry_in_oven(book: Book, time: Quantity) -> Quantity:
+    """``time`` of the tables in a slow oven instead: whatever air the room has."""
+    return time * book.practice("climate-oven")

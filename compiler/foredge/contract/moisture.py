@@ -15,7 +15,8 @@ class Wet:
     """Water that ``operation`` brings to one side of ``what`` (``board-front``), in one book.
 
     ``water`` is a mass, None where it is little and no table knows how much. ``dry_after`` is
-    a time, counted from the end of the operation.
+    a time, counted from the end of the operation. ``one_way``: it dries from its free face
+    only, what lies under it takes no water.
     """
 
     operation: str
@@ -23,6 +24,7 @@ class Wet:
     side: Side
     water: Quantity | None
     dry_after: Quantity
+    one_way: bool = False
 
 
 @dataclass(frozen=True, slots=True)

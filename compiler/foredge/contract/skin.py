@@ -14,7 +14,7 @@ from msgspec import Meta
 
 from foredge.contract.book import Book
 from foredge.contract.card import cited
-from foredge.contract.drying import dry_in_room
+from foredge.contract.drying import dry_in_oven, dry_in_room
 from foredge.contract.glue import cautions
 from foredge.contract.measures import Count, Density, Duration, Length, Part, Ratio
 from foredge.contract.options import PartOptions
@@ -70,7 +70,8 @@ class SkinFigures:
     ``layers_chosen`` where the spec says so. ``modelled`` is false for sheets that only follow
     their core. ``shrinkage`` is linear, a share. A layer of
     ``dry_layer`` takes ``dry_time``, another one (thickness / dry_layer) to the power
-    ``dry_exponent`` of it.
+    ``dry_exponent`` of it. ``sets`` is how long it can be worked where its filler sets by
+    itself, None where it only dries.
     """
 
     row: str
@@ -91,6 +92,7 @@ class SkinFigures:
     cautions: tuple[str, ...]
     source: str
     modelled: bool = True
+    sets: Quantity | None = None
 
     @property
     def kept(self) -> Quantity:
@@ -122,13 +124,22 @@ class SkinJob:
 
 
 @dataclass(frozen=True, slots=True)
+class Setting:
+    """What is stirred in for each layer, because it sets: masses by volume of fresh clay."""
+
+    powder: Quantity
+    water: Quantity
+
+
+@dataclass(frozen=True, slots=True)
 class SkinResult:
     """``ready`` is the operation after which the skin can be put on; ``lay`` says how that
-    is done, one thing a line."""
+    is done, one thing a line. ``setting`` is what goes in only then."""
 
     work: StageResult
     ready: str
     lay: tuple[Text, ...]
+    setting: Setting | None = None
 
 
 class Skin(PartPlugin, Protocol):
@@ -187,11 +198,24 @@ def _decided(q: Quantity) -> Quantity:
     return leaf(q.value, q.dimension, q.name or "layer", q.origin, label=q.label)
 
 
-def drying_of(book: Book, figures: SkinFigures, thickness: Quantity) -> Quantity:
-    """How long clay of ``thickness`` (mm, dry) takes until the next layer, in the book's room."""
+def drying_of(
+    book: Book,
+    figures: SkinFigures,
+    thickness: Quantity,
+    *,
+    one_sided: bool = False,
+    oven: bool = False,
+) -> Quantity:
+    """How long clay of ``thickness`` (mm, dry) takes until the next layer, in the book's room.
+
+    ``one_sided``: the water can leave it upwards only. ``oven``: it stands in a slow oven.
+    """
     ratio = thickness / figures.dry_layer
     longer = opaque(power, (ratio, figures.dry_exponent), RATIO)
-    return dry_in_room(book, figures.dry_time * longer)
+    time = figures.dry_time * longer
+    if one_sided:
+        time = time * book.practice("climate-one-sided")
+    return dry_in_oven(book, time) if oven else dry_in_room(book, time)
 
 
 def power(base: float, exponent: float) -> float:

@@ -39,11 +39,43 @@ _GrainSide = Annotated[Grain, Meta(description="The side the grain runs along.")
 _Grammage = Annotated[Grammage, Meta(description="Its mass by area, such as 90 g/m2.")]
 
 
+Found = Literal["new", "second-hand", "old"]
+"""Where it comes from; ``old`` is older than anybody remembers: a flea market, an attic."""
+
+State = Literal["clean", "musty", "insects", "mouldy", "painted", "frozen"]
+"""What is found when it is looked through."""
+
+
 class StockItem(
     msgspec.Struct, frozen=True, forbid_unknown_fields=True, kw_only=True, tag_field="kind"
 ):
     """One entry of the shelf. ``price`` is that of what ``sold_by`` says."""
 
+    found: Annotated[
+        Found,
+        Meta(
+            description="Where it comes from: new, second-hand, or old (an attic, a flea market; "
+            "nobody knows what is in its dye, paint or paste)."
+        ),
+    ] = "new"
+    state: Annotated[
+        tuple[State, ...],
+        Meta(
+            description="What you found when you looked it through: clean; musty, or insects "
+            "(then it is bagged and frozen first); mouldy; painted; frozen (glue or paint that "
+            "stood in frost)."
+        ),
+    ] = ()
+    quarantined: (
+        Annotated[
+            bool,
+            Meta(
+                description="true: it has been bagged, frozen and looked through already. false: "
+                "you will not do that."
+            ),
+        ]
+        | None
+    ) = None
     price: Annotated[Money, Meta(description="What one of sold_by costs: 4.50 EUR.")] | None = None
     note: Annotated[str, Meta(description="A remark of the maker's.")] | None = None
 
@@ -91,6 +123,13 @@ class Sheet(Flat, frozen=True, kw_only=True, tag="sheet"):
     grammage: _Grammage | None = None
     thickness: (
         Annotated[Length, Meta(description="One leaf, measured: a stack of 20 over 20.")] | None
+    ) = None
+    aged: (
+        Annotated[
+            Literal["tea", "coffee"],
+            Meta(description="What it is dipped in, to look old, before it is cut and folded."),
+        ]
+        | None
     ) = None
     bulk: (
         Annotated[float, Meta(gt=0, le=10, description="Thickness over grammage, in cm3/g.")] | None
@@ -167,6 +206,16 @@ class Supply(StockItem, frozen=True, kw_only=True, tag="supply"):
     sold_by: (
         Annotated[
             AmountOrCount, Meta(description="What is sold: a jar of 250 ml, a bag of 500 g, 12.")
+        ]
+        | None
+    ) = None
+    made_for: (
+        Annotated[
+            Literal["school", "wood", "books"],
+            Meta(
+                description="What the label of a white glue says it is for: school and wood glues "
+                "are sour and turn brittle; glue for books is neutral."
+            ),
         ]
         | None
     ) = None

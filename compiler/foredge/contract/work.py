@@ -90,7 +90,8 @@ class Wetting:
     ``what`` is a part of the book (``board-front``), ``side`` one of ``inside``,
     ``outside``, ``both``, ``edge``; ``water`` a mass; ``dry_after`` a time. Where it glues
     something on, ``layer`` says what, ``area`` how large it is on one board, and ``pull`` how
-    hard it pulls the board as it dries: one sheet of paper pasted on is 1.
+    hard it pulls the board as it dries: one sheet of paper pasted on is 1. ``one_way``: what
+    is wet lies between two things that take no water, and dries from its free face only.
     """
 
     what: str
@@ -100,6 +101,7 @@ class Wetting:
     layer: str = ""
     area: Quantity | None = None
     pull: Quantity | None = None
+    one_way: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,13 +33,19 @@ SMALL = 0.01
 
 @dataclass(frozen=True, slots=True)
 class MoistureRow:
-    """One wetting, or several of a kind that follow each other. ``dry`` is a time."""
+    """One wetting, or several of a kind that follow each other. ``dry`` is a time.
+
+    ``mass`` and ``wait`` are what ``water`` and ``dry`` were written from, for a page that says
+    how a number was made; None where the water is not known.
+    """
 
     steps: str
     what: str
     side: str
     water: str
     dry: str
+    mass: Quantity | None
+    wait: Quantity
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +80,7 @@ def _runs(wettings: tuple[Wet, ...]) -> list[list[Wet]]:
 
 
 def _alike(first: Wet, second: Wet) -> bool:
-    if first.side != second.side:
+    if first.side != second.side or first.one_way != second.one_way:
         return False
     if first.water is None and second.water is None:
         return True
@@ -89,12 +95,15 @@ def _row(words: Words, numbers: dict[str, str], run: list[Wet]) -> MoistureRow:
         (one for one in run if one.operation == run[-1].operation),
         key=lambda one: one.dry_after.value,
     )
+    mass = None if not water else water[0] if len(water) == 1 else total(water)
     return MoistureRow(
         steps=steps[0] if len(steps) == 1 else f"{steps[0]} to {steps[-1]}",
         what="both boards" if set(names) == _BOTH else escape(listed(names)),
-        side=_SIDE[run[0].side],
-        water=words.number(total(water)) if water else "little",
+        side=_SIDE[run[0].side] + (", dries from there only" if run[0].one_way else ""),
+        water="little" if mass is None else words.number(mass),
         dry=_dry(words, last.operation, last.dry_after),
+        mass=mass,
+        wait=last.dry_after,
     )
 
 

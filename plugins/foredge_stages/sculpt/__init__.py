@@ -17,8 +17,8 @@ from foredge.contract import (
     Raised,
     Reading,
     Side,
+    SkinResult,
     StageResult,
-    Text,
     Upstream,
     leaf,
     maximum,
@@ -34,6 +34,7 @@ from foredge_stages.sculpt.clay import mix_clay
 from foredge_stages.sculpt.drawings import plan, sections
 from foredge_stages.sculpt.layers import check_dry, lay_skin
 from foredge_stages.sculpt.reading import PANELS, WORDS, read_reliefs
+from foredge_stages.sculpt.sanding import sand
 
 BEFORE = {"bare-board": COVERS, "covered-case": INTO_CASE, "finished-book": ()}
 """What must not begin before the clay is dry, by what the relief is made on."""
@@ -71,8 +72,7 @@ class SculptStage:
             return _flat(upstream, ()) + StageResult(problems=tuple(problems))
         made = [begin(relief) for relief in reliefs]
         clay = mix_clay(made)
-        parts = [_one(one, clay.of[one.relief.on].ready, clay.of[one.relief.on].lay)
-                 for one in made]  # fmt: skip
+        parts = [_one(one, clay.of[one.relief.on]) for one in made]
         return merge(
             (
                 _flat(upstream, made),
@@ -91,13 +91,15 @@ def _known(upstream: Upstream) -> bool:
     return needed | {"text_block.mass", "text_block.offcuts.mass"} <= names
 
 
-def _one(made: Begun, ready: str, lay: tuple[Text, ...]) -> StageResult:
+def _one(made: Begun, mixed: SkinResult) -> StageResult:
     """The work on one panel, from its ground to the dry test."""
     relief, weights = made.relief, made.weights
-    skin = lay_skin(relief, weights, made.armature, ready, lay)
+    skin = lay_skin(relief, weights, made.armature, mixed)
     last: tuple[str, ...] = (skin.operations[-1].id,)
     tied = tie_shut(relief, last)
     last = tuple(one.id for one in tied.operations) or last
+    sanded = sand(relief, last)
+    last = tuple(one.id for one in sanded.operations) or last
     dry = check_dry(relief, last, BEFORE[relief.made_on])
     report = relief.report
     known = relief.called(report.skin_volume, report.surface, report.base_area)
@@ -108,6 +110,7 @@ def _one(made: Begun, ready: str, lay: tuple[Text, ...]) -> StageResult:
             StageResult(quantities=known),
             skin,
             tied,
+            sanded,
             StageResult(
                 quantities=weights.quantities,
                 operations=(dry,),

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from foredge_stages.sculpt.core import Armature, build_armature
+from foredge_stages.sculpt.armature import Armature
+from foredge_stages.sculpt.core import build_armature
 from foredge_stages.sculpt.ground import Ground, prepare
 from foredge_stages.sculpt.reading import Relief
 from foredge_stages.sculpt.weights import Weights, weigh

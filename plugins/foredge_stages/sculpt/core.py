@@ -6,7 +6,6 @@ from dataclasses import dataclass
 
 from foredge.contract import (
     AREA,
-    MASS,
     VOLUME,
     Operation,
     Origin,
@@ -23,6 +22,8 @@ from foredge.contract import (
     rounded_up,
     say,
 )
+from foredge_stages.sculpt.armature import NO_MASS, Armature, mark_steps
+from foredge_stages.sculpt.card_core import build_card
 from foredge_stages.sculpt.reading import Relief
 
 PER_AREA = leaf(10_000.0, AREA, "100 cm2", Origin("constant"))
@@ -30,38 +31,37 @@ FOIL_STEP_MM = 50.0
 TAPE_STEP_MM = 100.0
 """Nobody tears foil or tape to the millimetre."""
 
-NO_MASS = leaf(0.0, MASS, "no core", Origin("constant"))
 PER_VOLUME = leaf(100_000.0, VOLUME, "100 cm3", Origin("constant"))
 
 
 @dataclass(frozen=True, slots=True)
-class Armature:
-    """``masses`` of foil, tape and glue; ``last`` is the operation after which the clay may
-    begin: those of the ground where there is no core at all."""
-
-    work: StageResult
-    masses: tuple[Quantity, ...]
-    last: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class _Amounts:
+    """``foil_length`` is None where the core is of paper, which comes off no roll."""
+
     foil: Quantity
-    foil_length: Quantity
+    foil_length: Quantity | None
     tape: Quantity
     tape_mass: Quantity
     points: Quantity
     points_mass: Quantity
 
+    @property
+    def taken(self) -> Quantity:
+        """What of it is taken from the shelf: off the roll, or weighed."""
+        return self.foil if self.foil_length is None else self.foil_length
+
     def named(self) -> tuple[Quantity, ...]:
         """All but the masses nobody asks for."""
-        return (self.foil, self.foil_length, self.tape, self.points)
+        length = () if self.foil_length is None else (self.foil_length,)
+        return (self.foil, *length, self.tape, self.points)
 
 
 def build_armature(relief: Relief, after: tuple[str, ...], marked: bool) -> Armature:
     """Core and tape on a ground that is ready after ``after``; ``marked`` with the outline."""
     if not relief.made("core"):
         return Armature(StageResult(), (NO_MASS,), after)
+    if relief.options.core.card is not None:
+        return build_card(relief, after, () if marked else mark_steps(relief))
     amounts = _amounts(relief)
     fix, tape = _fix(relief, amounts, after, marked), _tape(relief, amounts)
     report = relief.report
@@ -76,22 +76,17 @@ def build_armature(relief: Relief, after: tuple[str, ...], marked: bool) -> Arma
 def _amounts(relief: Relief) -> _Amounts:
     book, on, report = relief.book, relief.on, relief.report
     core, find = relief.options.core, relief.book.table
+    paper = _is_paper(relief)
+    noun = "paper" if paper else "foil"
     packed = core.packed if core.packed is not None else find("armature", core.foil, "packed")
     foil = (report.core_volume * packed).named(
         f"sculpt.foil.{on}",
-        label=f"foil in the core, {on}",
-        rule="volume of the core by how densely foil is crumpled",
+        label=f"{noun} in the core, {on}",
+        rule=f"volume of the core by how densely {noun} is crumpled",
         source=cited(packed, "the maker's choice"),
     )
-    sheet = find("armature", core.foil, "thickness") * find("armature", core.foil, "density")
     spare = 1 + book.practice("waste-foil")
-    off_roll = foil * spare / (sheet * find("armature", core.foil, "width"))
-    length = rounded_up(off_roll, FOIL_STEP_MM).named(
-        f"sculpt.foil.{on}.length",
-        label=f"foil off the roll, {on}",
-        rule="its mass by thickness, width and density of the foil, and some spare",
-        source=cited(find("armature", core.foil, "thickness")),
-    )
+    length = None if paper else _off_roll(relief, foil * spare)
     covered = report.core_area * find("armature", core.tape, "overlap")
     tape = rounded_up(covered * spare / find("armature", core.tape, "width"), TAPE_STEP_MM).named(
         f"sculpt.tape.{on}",
@@ -121,6 +116,22 @@ def _amounts(relief: Relief) -> _Amounts:
     )
 
 
+def _is_paper(relief: Relief) -> bool:
+    return relief.book.words("armature", relief.options.core.foil, "kind") == "paper"
+
+
+def _off_roll(relief: Relief, foil: Quantity) -> Quantity:
+    """The length of ``foil`` (a mass, with its spare)."""
+    row, find = relief.options.core.foil, relief.book.table
+    sheet = find("armature", row, "thickness") * find("armature", row, "density")
+    return rounded_up(foil / (sheet * find("armature", row, "width")), FOIL_STEP_MM).named(
+        f"sculpt.foil.{relief.on}.length",
+        label=f"foil off the roll, {relief.on}",
+        rule="its mass by thickness, width and density of the foil, and some spare",
+        source=cited(find("armature", row, "thickness")),
+    )
+
+
 def _fix(relief: Relief, amounts: _Amounts, after: tuple[str, ...], marked: bool) -> Operation:
     book, report = relief.book, relief.report
     hot = relief.options.core.tack == "hot-glue"
@@ -130,8 +141,7 @@ def _fix(relief: Relief, amounts: _Amounts, after: tuple[str, ...], marked: bool
         f"Build the core on the {relief.where}",
         (
             *(() if marked else mark_steps(relief)),
-            say("Pull {length} of foil off the roll: {mass} go into the core.",
-                length=amounts.foil_length, mass=amounts.foil),
+            _take(amounts),
             say("Crumple it loosely, then squeeze it into shape part by part: {parts}.",
                 parts=_names(relief)),
             _room_for_skin(relief),
@@ -150,11 +160,18 @@ def _fix(relief: Relief, amounts: _Amounts, after: tuple[str, ...], marked: bool
         waiting="" if hot else "the glue under the core sets",
         cautions=("hot-glue",) if hot else ("pva",),
         uses=(
-            Use(foil, amounts.foil_length, note=f"core on the {relief.where}"),
+            Use(foil, amounts.taken, note=f"core on the {relief.where}"),
             Use("Hot glue" if hot else "White glue (PVA)", amounts.points_mass, note="core"),
         ),
         tools=("glue gun", "bowl of cold water", "scales") if hot else ("brush", "scales"),
     )  # fmt: skip
+
+
+def _take(amounts: _Amounts) -> Text:
+    if amounts.foil_length is None:
+        return say("Tear up {mass} of newspaper: it goes into the core.", mass=amounts.foil)
+    return say("Pull {length} of foil off the roll: {mass} go into the core.",
+               length=amounts.foil_length, mass=amounts.foil)  # fmt: skip
 
 
 def _tack(amounts: _Amounts, hot: bool) -> tuple[Text, ...]:
@@ -168,15 +185,6 @@ def _tack(amounts: _Amounts, hot: bool) -> tuple[Text, ...]:
         say("Glue it down at {points} points with white glue and weigh it down until it holds.",
             points=amounts.points),
     )  # fmt: skip
-
-
-def mark_steps(relief: Relief) -> tuple[Text, ...]:
-    """Bringing the outline onto the ground."""
-    corner = "from its left edge" if relief.on == "spine" else "from the spine edge"
-    return (
-        say(f"Lay the plan of this sheet on the {relief.where}, head to head, and prick through."),
-        say(f"Every place is measured {corner} and from the head."),
-    )
 
 
 FELT_MM = 1.0
@@ -205,12 +213,13 @@ def _names(relief: Relief) -> str:
 
 def _tape(relief: Relief, amounts: _Amounts) -> Operation:
     book, report = relief.book, relief.report
+    noun = "paper" if _is_paper(relief) else "foil"
     return Operation(
         relief.op("tape-core"),
         f"Tape the core on the {relief.where}",
         (
             say("Wrap it in short strips of tape, pulled tight, each over half of the last."),
-            say("That takes {tape}; cover {area} until no foil shows.",
+            say(f"That takes {{tape}}; cover {{area}} until no {noun} shows.",
                 tape=amounts.tape, area=report.core_area),
             _lap(relief),
             say("Press hollows back in with a blunt stick: the tape bridges them."),

@@ -19,7 +19,8 @@ from foredge.contract import (
     say,
     wet,
 )
-from foredge_stages.sculpt.core import PER_AREA, mark_steps
+from foredge_stages.sculpt.armature import mark_steps
+from foredge_stages.sculpt.core import PER_AREA
 from foredge_stages.sculpt.reading import Relief
 
 SEALER = "pva-water"

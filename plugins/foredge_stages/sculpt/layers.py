@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from foredge.contract import (
     Operation,
     Quantity,
+    SkinResult,
     SoonAfter,
     StageResult,
     TableError,
     Text,
     Use,
     Wetting,
+    dry_in_oven,
     dry_in_room,
     drying_of,
     given,
@@ -18,18 +22,21 @@ from foredge.contract import (
     number,
     say,
 )
-from foredge_stages.sculpt.core import PER_AREA, Armature, mark_steps
+from foredge_stages.sculpt.armature import Armature, mark_steps
+from foredge_stages.sculpt.core import PER_AREA
 from foredge_stages.sculpt.reading import Relief
+from foredge_stages.sculpt.setting import stirred
 from foredge_stages.sculpt.weights import Weights
 
 MOST_LAYERS = 8
 
 
 def lay_skin(
-    relief: Relief, weights: Weights, armature: Armature, ready: str, lay: tuple[Text, ...]
+    relief: Relief, weights: Weights, armature: Armature, mixed: SkinResult
 ) -> StageResult:
     """Every layer, and the filling of cracks. Its last operation is the last wet one."""
-    figures = relief.figures
+    figures, ready = relief.figures, mixed.ready
+    filler = stirred(relief, weights, mixed)
     count = int(min(max(figures.layers.value, 1.0), MOST_LAYERS))
     layer = (figures.thickness / figures.layers).named(
         f"sculpt.layer.{relief.on}",
@@ -46,24 +53,44 @@ def lay_skin(
     dries = _dries(relief, layer).named(
         f"sculpt.layer.{relief.on}.dries",
         label=f"drying of one layer, {relief.on}",
-        rule="by its thickness and the room; solid clay is as thick as it is",
+        rule=_drying_rule(relief),
         source=figures.source,
     )
     operations: list[Operation] = []
     after = tuple(dict.fromkeys((*armature.last, ready)))
     for place in range(1, count + 1):
-        words = _words(relief, lay, (fresh, layer), place, count)
-        operations.append(_layer(relief, weights, place, words, (after, dries), ready))
+        words = (*filler.steps, *_words(relief, mixed.lay, (fresh, layer), place, count))
+        one = _layer(relief, weights, place, words, (after, dries), ready)
+        operations.append(_longer(one, filler.time))
         after = (operations[-1].id,)
     if relief.options.fill_cracks and figures.modelled:
         operations.append(_fill_cracks(relief, after, ready))
-    return StageResult(quantities=(relief.skin, layer, fresh, dries), operations=tuple(operations))
+    return StageResult(
+        quantities=(relief.skin, layer, fresh, dries, *filler.quantities),
+        operations=tuple(operations),
+    )
+
+
+def _longer(operation: Operation, time: Quantity | None) -> Operation:
+    return operation if time is None else replace(operation, hands_on=operation.hands_on + time)
 
 
 def _dries(relief: Relief, layer: Quantity) -> Quantity:
     deepest = relief.deepest
     thickest = layer if deepest is None else maximum(layer, deepest)
-    return drying_of(relief.book, relief.figures, thickest)
+    return drying_of(
+        relief.book,
+        relief.figures,
+        thickest,
+        one_sided=bool(relief.shut),
+        oven=relief.oven,
+    )
+
+
+def _drying_rule(relief: Relief) -> str:
+    place = "the oven" if relief.oven else "the room"
+    rule = f"by its thickness and {place}; solid clay is as thick as it is"
+    return f"{rule}; {relief.shut} under it takes no water" if relief.shut else rule
 
 
 def _words(
@@ -85,7 +112,7 @@ def _words(
         said += _solid(relief)
     if relief.figures.modelled:
         said.append(say("Thin the edge out to nothing on the ground, inside the outline."))
-    return (*said, *(_last(relief) if last else (_rough(),)))
+    return (*said, *(_last(relief) if last else (_rough(),)), *_oven_steps(relief))
 
 
 def _thickness(relief: Relief, noun: str, thick: tuple[Quantity, Quantity]) -> Text:
@@ -146,22 +173,28 @@ def _layer(
         waiting=_waiting(relief),
         cautions=_cautions(relief),
         wettings=_wettings(relief, weights, dries),
-        tools=("palette knife", "bowl of water", "soft brush", "pin with a mark"),
+        tools=(
+            *("palette knife", "bowl of water", "soft brush", "pin with a mark"),
+            *_oven_tools(relief),
+        ),
         soon_after=_while_fresh(relief, ready),
     )
 
 
 def _cautions(relief: Relief) -> tuple[str, ...]:
     """Those of the clay, and what grew goes with it."""
-    grown = any(one.kind in ("seeds", "plant") for one in relief.options.inclusions)
+    grown = any(one.kind in ("seeds", "plant", "food") for one in relief.options.inclusions)
     own = [one for one in relief.figures.cautions if one not in _OF_THE_PULP]
-    return (*own, "food-inclusions") if grown else tuple(own)
+    oven = ("iron-heat",) if relief.oven else ()
+    return (*own, *(("food-inclusions",) if grown else ()), *oven)
 
 
 _OF_THE_PULP = ("boiling-water", "hot-pulp", "boron")
 
 
 def _waiting(relief: Relief) -> str:
+    if relief.oven:
+        return "in a slow oven, its door ajar; somebody stays with it"
     if relief.made_on == "covered-case" or relief.on == "spine":
         return "open in moving air, weights on the bare margins"
     if relief.made_on == "finished-book":
@@ -176,7 +209,22 @@ def _wettings(relief: Relief, weights: Weights, dries: Quantity) -> tuple[Wettin
     water = weights.water / layers
     pull = relief.book.practice("pull-clay") / layers
     area = relief.report.base_area
-    return (Wetting(f"board-{relief.on}", "outside", water, dries, "relief skin", area, pull),)
+    name, one_way = f"board-{relief.on}", bool(relief.shut)
+    return (Wetting(name, "outside", water, dries, "relief skin", area, pull, one_way),)
+
+
+def _oven_tools(relief: Relief) -> tuple[str, ...]:
+    return ("oven thermometer", "oven gloves") if relief.oven else ()
+
+
+def _oven_steps(relief: Relief) -> tuple[Text, ...]:
+    if not relief.oven:
+        return ()
+    heat = relief.book.default("oven-bare")
+    return (
+        say("Dry it in the oven at {heat}, no hotter: paper browns, and tape lets go.", heat=heat),
+        say("Leave the door ajar so that the steam gets out, and stay in the room."),
+    )
 
 
 def _while_fresh(relief: Relief, ready: str) -> tuple[SoonAfter, ...]:
@@ -200,10 +248,15 @@ def _fill_cracks(relief: Relief, after: tuple[str, ...], ready: str) -> Operatio
         ),
         book.practice("hand-set-up"),
         after=after,
-        wait=dry_in_room(book, book.table("drying", "crack-fill", "next")),
+        wait=(dry_in_oven if relief.oven else dry_in_room)(
+            book, book.table("drying", "crack-fill", "next")
+        ),
         waiting=_waiting(relief),
-        cautions=("dust-talc",) if "dust-talc" in relief.figures.cautions else (),
-        tools=("palette knife", "bowl of water"),
+        cautions=(
+            *(("dust-talc",) if "dust-talc" in relief.figures.cautions else ()),
+            *(("iron-heat",) if relief.oven else ()),
+        ),
+        tools=("palette knife", "bowl of water", *_oven_tools(relief)),
         soon_after=_while_fresh(relief, ready),
         rescue="fill them with fine filler, and seal and paint those places once more",
     )

@@ -29,6 +29,7 @@ from foredge.contract import (
     panel_of,
     reliefs_of,
     shapes_of,
+    shut_below,
 )
 
 PANELS = ("front", "back", "spine")
@@ -74,6 +75,16 @@ class Relief:
         return str(self.options.made_on)
 
     @property
+    def shut(self) -> str:
+        """What under it takes no water, as a sentence calls it; empty where something does."""
+        return shut_below(self.book, self.part)
+
+    @property
+    def oven(self) -> bool:
+        """Whether its clay is dried in an oven."""
+        return bool(self.options.drying == "oven")
+
+    @property
     def shapes(self) -> tuple[ReliefShape, ...]:
         """Its parts as solids."""
         return tuple(one.shape for one in self.shaped)
@@ -103,7 +114,7 @@ def read_reliefs(book: Book, upstream: Upstream) -> tuple[tuple[Relief, ...], li
     problems: list[Problem] = []
     taken: set[str] = set()
     for part in reliefs_of(book):
-        faults = _faults(part, taken)
+        faults = [*_faults(part, taken), *_core_faults(book, part)]
         taken.add(part.options.on)
         relief = None if faults else _read(book, upstream, part, faults)
         problems += faults
@@ -133,6 +144,30 @@ def _faults(part: Part[Any], taken: set[str]) -> list[Problem]:
                 remedy="Make it on the covered case or on the finished book",
             )
         )
+    return faults
+
+
+_CORE = {"foil": ("crumpled of", ("foil", "paper")), "tape": ("wrapped in", ("tape",))}
+"""What is done with the stuff of a core, and the kinds of its rows that bear it."""
+
+
+def _core_faults(book: Book, part: Part[Any]) -> list[Problem]:
+    """A core of tape, or one that is wrapped in wire."""
+    faults = []
+    for key, (verb, kinds) in _CORE.items():
+        row = getattr(part.options.core, key)
+        kind = book.words("armature", row, "kind")
+        if kind not in kinds:
+            faults.append(
+                error(
+                    (*part.path, "core", key),
+                    f"a core is not {verb} '{row}', which is {kind}",
+                    "core-unfit",
+                    remedy="Take foil, heavy-foil or newspaper"
+                    if key == "foil"
+                    else "Take masking-tape or foil-tape",
+                )
+            )
     return faults
 
 

@@ -17,7 +17,7 @@ from foredge.contract import (
     opaque,
     total,
 )
-from foredge_stages.sculpt.core import Armature
+from foredge_stages.sculpt.armature import Armature
 from foredge_stages.sculpt.reading import Relief
 
 GEOMETRY = "geometry"

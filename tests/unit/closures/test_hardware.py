@@ -87,8 +87,8 @@ def test_what_a_pocket_leaves(thick: float, web: str, told: Severity | None) -> 
 def test_magnets_are_sunk_before_the_covering_hides_them() -> None:
     sink = operation(fastened(MAGNET % (1, "")), "sink")
     assert sink.after == ("case.cut-boards",)
-    assert {"case.cover", "case.cover-spine", "sculpt.seal-boards"} <= set(sink.before_any)
-    assert {"magnets", "small-parts", "blade"} <= set(sink.cautions)
+    assert {"case.cover", "case.cover-spine", "sculpt.seal-front-1"} <= set(sink.before_any)
+    assert {"magnets", "small-parts", "blade", "hammer"} <= set(sink.cautions)
 
 
 def test_poles_are_marked_where_they_matter() -> None:
@@ -98,6 +98,8 @@ def test_poles_are_marked_where_they_matter() -> None:
 
     assert "Mark the upper face" in words("magnet")
     assert "either pole" in words("steel") and "Mark the upper face" not in words("steel")
+    marked = words("magnet, marked: true")
+    assert "all marks must face one way" in marked and "Mark the upper face" not in marked
     bought = fastened(MAGNET % (1, ", keeper: steel")).work.uses
     assert [use.material for use in bought] == ["round magnet", "steel disc"]
 

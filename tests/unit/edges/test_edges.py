@@ -143,3 +143,21 @@ def test_edges_rest_on_no_gate() -> None:
     _, result = worked("{use: colour}", "{use: gilt, leaf: gold, id: shine}")
     edges = [q for q in result.quantities if (q.name or "").startswith("text_block.edges.")]
     assert edges and all(q.firm for q in edges)
+
+
+@pytest.mark.parametrize(
+    ("burner", "tool", "candle"),
+    [
+        ("", "small flame", False),
+        (", burner: candle", "candle in a heavy holder", True),
+        (", burner: torch", "small gas torch", True),
+    ],
+)
+def test_what_gives_the_flame(burner: str, tool: str, candle: bool) -> None:
+    result = treated(f"{{use: scorched, edges: [fore-edge], flame: accepted{burner}}}", cut=())
+    scorch = result.operations[0]
+    assert scorch.tools[0] == tool
+    assert ("candle" in scorch.cautions) is candle
+    assert "flame" in scorch.cautions
+    if burner.endswith("candle"):
+        assert any("Put the candle out" in step.template for step in scorch.steps)

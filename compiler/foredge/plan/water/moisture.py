@@ -33,7 +33,7 @@ def plan_moisture(build: Build) -> tuple[Moisture, list[Problem]]:
 def _wettings(build: Build) -> Iterator[Wet]:
     for operation in build.order:
         for one in operation.wettings:
-            yield Wet(operation.id, one.what, one.side, one.water, one.dry_after)
+            yield Wet(operation.id, one.what, one.side, one.water, one.dry_after, one.one_way)
 
 
 def _ready(build: Build, wettings: tuple[Wet, ...]) -> Iterator[Ready]:

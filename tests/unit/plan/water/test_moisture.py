@@ -8,6 +8,7 @@ import pytest
 from foredge.compile import compile_spec
 from foredge.contract import Build
 from foredge.contract.moisture import Balance
+from foredge.emit.moisture import moisture_rows
 from foredge.plan.water.moisture import plan_moisture
 from foredge.registry import collect
 
@@ -151,3 +152,22 @@ def test_a_board_nobody_glues_on_has_no_pull() -> None:
     moisture, problems = plan_moisture(replace(build, order=dry))
     assert problems == [] and moisture.wettings == ()
     assert [one.pull_outside.value for one in moisture.balance] == [0, 0]
+
+
+def test_clay_over_a_sealed_board_is_told_to_dry_one_way() -> None:
+    shut, open_ = compiled("clay-dries-one-sided"), compiled("relief-dome")
+    assert [one.operation for one in shut.plan.moisture.wettings if one.one_way] == [
+        "sculpt.skin-front-1"
+    ]
+    assert not [one for one in open_.plan.moisture.wettings if one.one_way]
+    rows = [row for row in moisture_rows(shut) if "dries from there only" in row.side]
+    assert len(rows) == 1
+
+
+def test_a_core_of_card_counts_in_the_balance() -> None:
+    front = next(
+        one
+        for one in compiled("card-core-pulls").plan.moisture.balance
+        if one.what == "board-front"
+    )
+    assert "core" in [layer.title for layer in front.outside]
