@@ -40,7 +40,7 @@ def cut_layers(job: BoardsJob, plies: Sequence[Ply], blanks: Sequence[Piece]) ->
         job.book.practice("hand-set-up") + number(2 * pieces) * job.book.practice("hand-cut"),
         cautions=("blade", "hand-strain"),
         pieces=tuple(blank.name for blank in blanks),
-        tools=("knife", "steel straight edge", "cutting mat", "pencil", "sandpaper"),
+        tools=("knife", "steel rule", "cutting mat", "pencil", "sandpaper"),
         splits=True,
     )
 
@@ -81,7 +81,7 @@ def laminate(
             wet(book, adhesive, area, board, "both", book.table("drying", _row(plies), "cure"))
             for board in ("board-front", "board-back")
         ),
-        tools=("wide brush", "bone folder", "two flat press boards", "weights"),
+        tools=("wide brush", "bone folder", "two boards", "weights"),
     )
 
 

@@ -16,9 +16,9 @@ from foredge.contract import (
     Label,
     Line,
     Measured,
-    Point,
     Problem,
     Quantity,
+    corners,
     error,
     show_length,
 )
@@ -72,7 +72,7 @@ def board_sheet(
     width = max(wide + 2 * MARGIN, LEAST)
     left, top = (width - wide) / 2, MARGIN
     fore_right = (board == "back") == (face == "inside")
-    items: list[Item] = [Line(_box(left, top, wide, high), "cut", closed=True)]
+    items: list[Item] = [Line(corners(left, top, wide, high), "cut", closed=True)]
     for mark in marks:
         x = left + (wide - mark.fore.value if fore_right else mark.fore.value)
         items += _mark(mark, x, top + mark.head.value)
@@ -109,7 +109,7 @@ def _mark(mark: Mark, x: float, y: float) -> list[Item]:
             Line(((x - cross, y), (x + cross, y)), "guide"),
             Line(((x, y - cross), (x, y + cross)), "guide"),
         ]
-    ring = _box(x - across / 2, y - along / 2, across, along)
+    ring = corners(x - across / 2, y - along / 2, across, along)
     if mark.what in ("bed", "plate"):
         return [Line(ring, "outline", closed=True), Hatch((ring,), 2.5)]
     ends = ((x - across / 2, y - along / 2), (x + across / 2, y + along / 2))
@@ -151,7 +151,3 @@ def _once(marks: Sequence[Mark], side: Literal["fore", "head"]) -> list[Mark]:
 
 def _beside(edge: float, width: float) -> float:
     return edge - 4 if edge < width / 2 else edge + 6
-
-
-def _box(x: float, y: float, width: float, height: float) -> tuple[Point, ...]:
-    return (x, y), (x + width, y), (x + width, y + height), (x, y + height)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal
 
@@ -18,6 +17,7 @@ from foredge.contract import (
     Wetting,
     cited,
     dry_in_room,
+    listed,
     maximum,
     number,
     say,
@@ -114,11 +114,6 @@ def edges_of(job: EdgeJob, plugin: str) -> Edges:
         source="geometry",
     )
     return Edges(job, names, tag, area)
-
-
-def listed(names: Sequence[str]) -> str:
-    """``head, tail and fore-edge``."""
-    return " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
 
 
 def length_of(job: EdgeJob, edge: EdgeName) -> Quantity:

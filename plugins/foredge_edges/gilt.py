@@ -22,6 +22,7 @@ from foredge.contract import (
     cited,
     dry_in_room,
     floor,
+    listed,
     maximum,
     number,
     say,
@@ -29,7 +30,7 @@ from foredge.contract import (
     total,
     warning,
 )
-from foredge_edges.bench import EdgeOptions, Edges, clamp, edges_of, length_of, listed, wetted
+from foredge_edges.bench import EdgeOptions, Edges, clamp, edges_of, length_of, wetted
 
 SIZE = "leaf-size"
 

@@ -16,10 +16,11 @@ from foredge.contract import (
     Stuff,
     Text,
     error,
+    listed,
     say,
     warning,
 )
-from foredge_edges.bench import EdgeOptions, Edges, edges_of, listed
+from foredge_edges.bench import EdgeOptions, Edges, edges_of
 
 SEWN = "text-block.sew"
 BEFORE = ("text-block.square-block", "text-block.glue-spine")

@@ -28,6 +28,7 @@ from foredge.contract import (
     cautions,
     leaf,
     lettered_panels,
+    listed,
     regions_of,
     relief_panels,
     say,
@@ -236,16 +237,15 @@ def thinned(put: Put, what: str) -> tuple[Text, ...]:
 def _masked(job: FinishJob) -> tuple[Text, ...]:
     if not job.mask:
         return ()
-    return (say("Mask {what} with low-tack tape and paper.", what=_listed(job.mask)),)
+    return (say("Mask {what} with low-tack tape and paper.", what=_left(job.mask)),)
 
 
 def _unmasked(job: FinishJob) -> tuple[Text, ...]:
     return (say("Take the tape off slowly, folded back on itself."),) if job.unmask else ()
 
 
-def _listed(names: tuple[str, ...]) -> str:
-    words = [_LEFT.get(name, f"the {name}") for name in names]
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+def _left(names: tuple[str, ...]) -> str:
+    return listed(_LEFT.get(name, f"the {name}") for name in names)
 
 
 _LEFT = {

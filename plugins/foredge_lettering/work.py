@@ -146,7 +146,7 @@ def _print(job: OrnamentJob, place: Place, fit: Fit) -> Operation:
         job.book.practice("hand-set-up"),
         after=job.after,
         stops_for=tuple(sorted(frozenset[str]().union(*(size.gates for size in sizes)))),
-        tools=("printer", "ruler"),
+        tools=("printer", "rule"),
         batch=True,
     )  # fmt: skip
 

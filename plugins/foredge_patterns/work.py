@@ -193,7 +193,7 @@ def _cut(job: OrnamentJob, pattern: Pattern) -> Operation:
         cautions=("blade",),
         pieces=tuple(piece.name for piece in pattern.pieces),
         uses=pattern.uses,
-        tools=("knife", "steel straight edge", "cutting mat", "scissors"),
+        tools=("knife", "steel rule", "cutting mat", "scissors"),
         splits=True,
     )
 
@@ -228,7 +228,7 @@ def _lay(job: OrnamentJob, pattern: Pattern) -> Operation:
         cautions=cautions(book, "adhesives", options.adhesive),
         uses=(glue(book, options.adhesive, pattern.glued, pattern.title),),
         wettings=_wettings(job, pattern),
-        tools=("fine glue brush", "ruler", "pencil", "tweezers"),
+        tools=("fine glue brush", "rule", "pencil", "tweezers"),
     )
 
 

@@ -353,4 +353,5 @@ from foredge.quantity import (
     rounded_up as rounded_up,
     total as total,
 )
+from foredge.spec.words import listed as listed
 from foredge.tables import TableError as TableError

@@ -8,10 +8,11 @@ from foredge.contract import Build, CutSheet, Flat, Piece
 from foredge.dimension import LENGTH
 from foredge.display import show, show_size
 from foredge.emit.escape import escape
-from foredge.emit.words import PROVISIONAL, listed
+from foredge.emit.words import PROVISIONAL
 from foredge.plan.cutting import Cut, OffCut, Part, Sheet, too_large
 from foredge.plan.sheets.pool import lying, ways_of
 from foredge.quantity import Origin, Quantity, leaf
+from foredge.spec.words import listed
 
 _PLAN = Origin("plan", text="the cutting plan")
 _SIDES = {"x": ("left", "right"), "y": ("upper", "lower")}

@@ -11,9 +11,9 @@ from foredge.contract.work_plan import DAY
 from foredge.display import duration
 from foredge.emit.calendar_words import DAYS, clock_words, day_words, moment
 from foredge.emit.escape import code, escape
-from foredge.emit.words import listed
 from foredge.emit.work import step_numbers
 from foredge.plan.cost.money import worked
+from foredge.spec.words import listed
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,8 +19,8 @@ from foredge.emit.plan_drawings import all_drawings
 from foredge.emit.render import render
 from foredge.emit.shopping import ledger_rows, shopping
 from foredge.emit.svg import file_name
-from foredge.emit.words import listed
 from foredge.emit.work import parts, step_numbers
+from foredge.spec.words import listed
 
 
 class BuildSheet:

@@ -8,9 +8,10 @@ from itertools import groupby
 from foredge.contract import Build, Flat, Piece, Size, StockItem
 from foredge.display import show, show_size
 from foredge.emit.escape import escape
-from foredge.emit.words import Words, listed
+from foredge.emit.words import Words
 from foredge.emit.work import PieceRow, piece_row
 from foredge.quantity import Quantity
+from foredge.spec.words import listed
 
 
 @dataclass(frozen=True, slots=True)

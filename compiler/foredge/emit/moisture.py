@@ -8,8 +8,9 @@ from datetime import datetime
 from foredge.contract import Build, Quantity, WorkPlan, total
 from foredge.contract.moisture import Balance, Layer, Ready, Wet
 from foredge.emit.escape import escape
-from foredge.emit.words import Words, listed
+from foredge.emit.words import Words
 from foredge.emit.work import step_numbers
+from foredge.spec.words import listed
 
 _WHAT = {
     "board-front": "front board",

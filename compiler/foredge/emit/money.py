@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from foredge.contract import Build, Cost, MaterialCost, Quantity, Sum
 from foredge.emit.escape import escape
 from foredge.emit.shopping import called, counted
-from foredge.emit.words import listed
 from foredge.emit.work import step_numbers
 from foredge.plan.cost.money import money, worked
 from foredge.quantity import band
+from foredge.spec.words import listed
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from foredge.contract import Build, Drawing, Label
 from foredge.drawing.svg import to_svg
 from foredge.drawing.textbox import text_width
 from foredge.emit.plan_drawings import all_drawings
-from foredge.emit.words import listed
+from foredge.spec.words import listed
 
 ROOM = 8.0
 """Added below a drawing for the line that says it is provisional, mm."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from foredge.contract import Build, Piece, Text
@@ -62,13 +61,6 @@ def _keep_spaces(text: str) -> str:
     tail = " " if text[-1:].isspace() and text.strip() else ""
     inner = escape(f".{text.strip()}")[1:]
     return lead + inner + tail
-
-
-def listed(words: Iterable[str]) -> str:
-    """``G1``, ``G1 and G2``, ``G1, G2 and G3``."""
-    ordered = list(words)
-    head = ", ".join(ordered[:-1])
-    return f"{head} and {ordered[-1]}" if head else "".join(ordered)
 
 
 def state_of(*quantities: Quantity) -> str:

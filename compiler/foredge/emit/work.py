@@ -10,7 +10,8 @@ from foredge.emit.cautions import Caution, caution
 from foredge.emit.cutting import sheet_title
 from foredge.emit.escape import escape
 from foredge.emit.gates import Box, GateView, gate_views
-from foredge.emit.words import Words, listed, state_of
+from foredge.emit.words import Words, state_of
+from foredge.spec.words import listed
 
 GRAIN = {"width": "along the width", "height": "along the height", "any": "either way"}
 

@@ -65,7 +65,7 @@ def cut_boards(book: Book, frame: Frame, boards: BoardsResult, block_ready: str)
         stops_for=("G1", "G2"),
         cautions=("blade", "hand-strain"),
         pieces=("case.board", *spine, *(piece.name for piece in spacers)),
-        tools=("knife", "steel straight edge", "set square", "cutting mat", "sanding block"),
+        tools=("knife", "steel rule", "square", "cutting mat", "sanding block"),
         splits=True,
     )
     return StageResult(pieces=spacers, operations=(operation,), facts=(("case.boards_cut", CUT),))

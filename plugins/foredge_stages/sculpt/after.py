@@ -120,7 +120,7 @@ def press_board(relief: Relief, dry: str, height: Quantity) -> StageResult:
         stops_for=("G3",),
         cautions=("blade", "hand-strain"),
         pieces=(name,),
-        tools=("knife", "steel straight edge", "cutting mat"),
+        tools=("knife", "steel rule", "cutting mat"),
         splits=True,
     )  # fmt: skip
     drawings: tuple[Drawing, ...] = (cut_out(relief, clear),)
