@@ -1,4 +1,4 @@
-"""How long a schedule takes: 30, 60 and 120 tasks on four resources, and a bench plan."""
+"""How long a schedule takes: 30, 60 and 120 tasks on four resources, and bench plans."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from pytest_benchmark.fixture import BenchmarkFixture
 
 from foredge.plan.schedule import Calendar, Lag, Task, solve
 from unit.plan.schedule.instances import project, with_maximum_lags
+from unit.plan.schedule.test_blocks import rounds
 
 DAY = 1440
 EVENINGS = [(d * DAY + 1170, d * DAY + 1290) for d in range(200) if d % 7 in (1, 3)]
@@ -38,4 +39,14 @@ def test_bench_plan(benchmark: BenchmarkFixture) -> None:
     result = benchmark.pedantic(
         solve, (tasks, {"hands": 1}, lags), {"calendar": calendar}, rounds=3
     )
+    assert result.feasible
+
+
+@pytest.mark.parametrize("copies", [100, 300, 600])
+def test_many_copies(benchmark: BenchmarkFixture, copies: int) -> None:
+    """Three tasks a copy, tied by maximum lags: too many to be searched, placed once."""
+    tasks, lags = rounds(copies)
+    calendar = Calendar({"bench": [(d * DAY + 1170, d * DAY + 1290) for d in range(700)]})
+    call = (tasks, {"hands": 1, "press": 1}, lags)
+    result = benchmark.pedantic(solve, call, {"calendar": calendar}, rounds=3)
     assert result.feasible

@@ -10,6 +10,11 @@ import pytest
 from hypothesis import given, settings, strategies as st
 
 from foredge.plan.schedule import Lag, Task, solve, verify
+from published.schedule_instances import (
+    J30,
+    WITH_MAXIMUM_LAGS as PUBLISHED_WITH_MAXIMUM_LAGS,
+    read,
+)
 from unit.plan.schedule.exhaustive import solved_by_cp_sat
 from unit.plan.schedule.instances import Instance, j30_style, with_maximum_lags
 
@@ -109,6 +114,27 @@ def test_published_instance_with_maximum_lags(method: str) -> None:
     assert status == "optimal"
     assert result.finish == best
     assert verify(tasks, capacity, lags, result) == []
+
+
+@pytest.mark.parametrize(("method", "allowed"), [("default", 4.0), ("optimal", 2.0)])
+@pytest.mark.parametrize("text", J30)
+def test_hard_published_j30_instances(text: str, method: str, allowed: float) -> None:
+    """Per cent over the published optimum; these took the first exact methods minutes to hours."""
+    optimum, case = read(text)
+    result = solve(*case, method=method)
+    assert verify(*case, result) == []
+    assert 0 <= 100 * (result.finish / optimum - 1) <= allowed
+
+
+@pytest.mark.parametrize(("method", "allowed"), [("default", 10.0), ("optimal", 1.0)])
+@pytest.mark.parametrize("text", PUBLISHED_WITH_MAXIMUM_LAGS)
+def test_hard_published_instances_with_maximum_lags(text: str, method: str, allowed: float) -> None:
+    optimum, case = read(text)
+    result = solve(*case, method=method)
+    assert result.feasible
+    assert verify(*case, result) == []
+    assert not result.proven or result.finish == optimum
+    assert 0 <= 100 * (result.finish / optimum - 1) <= allowed
 
 
 @pytest.mark.parametrize("method", METHODS)

@@ -18,7 +18,7 @@ from foredge.plan.evenings.tasks import Job, Soon, job
 from foredge.plan.evenings.todo import Work
 from foredge.plan.schedule import Calendar
 
-MOST_ROUNDS = 250
+MOST_ROUNDS = 2500
 """More steps and rounds of copies than that are no plan of evenings any more."""
 
 COUNTED = 180

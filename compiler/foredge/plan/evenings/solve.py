@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from foredge.contract.work_plan import DAY
 from foredge.plan.evenings.bench_calendar import LONGEST, BenchCalendar
-from foredge.plan.evenings.tasks import BENCH, LIGHT, Job, Soon
+from foredge.plan.evenings.tasks import BENCH, LIGHT, ORIGIN, Job, Soon
 from foredge.plan.schedule import Calendar, Lag, Schedule, solve, verify
 from foredge.plan.schedule.instance import compile_instance
 from foredge.plan.schedule.optimal import load_solver
@@ -19,6 +19,12 @@ QUICK = "default"
 
 MOST_TRIED = 16
 """Maximum lags tried one by one, where not all of them can be kept."""
+
+LEAST_BEGUN = 15
+"""Minutes at the end of a session for which work that may be split is worth laying out."""
+
+MOST_PUT_OFF = 3
+"""Searches for a plan without such scraps; each may make new ones."""
 
 LARGE = 150
 """From so many tasks on each search takes seconds: then none is tried by itself."""
@@ -89,12 +95,41 @@ def _ask(job: Job, soon: Sequence[Soon], calendar: Calendar, method: str) -> Sch
     best = _best(job, calendar, method)
     if not best.feasible:
         return best
-    read = solve(job.tasks, job.capacity, [*job.lags, *_as_printed(job)], calendar=calendar)
-    if read.feasible and read.finish == best.finish:
-        best = replace(read, proven=best.proven, slack=_slack(job, calendar, read))
+    best = _no_later(job, _as_printed(job), calendar, best)
+    best = _worth_beginning(job, calendar, best)
     broken = verify(job.tasks, job.capacity, job.lags, best, calendar)
     if broken:
         raise RuntimeError(f"the schedule is wrong, please report it: {broken[0]}")
+    return best
+
+
+def _no_later(job: Job, wished: Sequence[Lag], calendar: Calendar, best: Schedule) -> Schedule:
+    """A schedule that keeps the ``wished`` lags too, where it ends as early as ``best``."""
+    found = solve(job.tasks, job.capacity, [*job.lags, *wished], calendar=calendar)
+    if not found.feasible or found.finish != best.finish:
+        return best
+    return replace(found, proven=best.proven, slack=_slack(job, calendar, found))
+
+
+def _worth_beginning(job: Job, calendar: Calendar, best: Schedule) -> Schedule:
+    """``best`` with no work begun for a few minutes before a session ends, where that is free."""
+    waits: list[Lag] = []
+    for _ in range(MOST_PUT_OFF):
+        slivers = [
+            Lag(ORIGIN, name, parts[1][0])
+            for name, parts in best.segments.items()
+            if len(parts) > 1 and parts[0][1] - parts[0][0] < LEAST_BEGUN
+        ]
+        if not slivers:
+            break
+        waits += slivers
+        for wished in ([*waits, *_as_printed(job)], waits):
+            found = _no_later(job, wished, calendar, best)
+            if found is not best:
+                best = found
+                break
+        else:
+            break
     return best
 
 

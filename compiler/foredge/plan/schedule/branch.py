@@ -81,7 +81,7 @@ class Brancher:
             yield child
 
 
-def first_peak(instance: Instance, start: Start) -> list[int] | None:
+def first_peak(instance: Instance, start: Sequence[int]) -> list[int] | None:
     """The tasks that run at the first moment at which a capacity is exceeded."""
     events = []
     for i in range(instance.size):

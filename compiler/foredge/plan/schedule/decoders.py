@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
+from .blocks import OnePass
 from .instance import Start
 from .justify import justified
 from .propagate import Domain
@@ -91,10 +92,7 @@ class LagDecoder:
 
     def from_order(self, order: Sequence[int]) -> Start | None:
         """The order taken as priorities, which unscheduling may overrule."""
-        priority = [0] * len(order)
-        for rank, i in enumerate(order):
-            priority[i] = rank
-        return self.from_priority(priority, 0)
+        return self.from_priority(_places(order), 0)
 
     def justified(self, start: Start) -> Start | None:
         """One pass to the right and one to the left, every maximum lag kept."""
@@ -114,3 +112,51 @@ class LagDecoder:
         start = builder.build()
         self.search.spend(builder.steps * self.COST)
         return start
+
+
+class BlockDecoder:
+    """For maximum lags inside windows: block by block."""
+
+    population = 24
+
+    def __init__(self, search: Search) -> None:
+        self.search = search
+        self.instance = search.instance
+        self.there = OnePass(self.instance)
+        self.back = OnePass(self.instance.mirror)
+        self.rank = {i: k for k, i in enumerate(forward_order(self.instance))}
+
+    def from_priority(self, priority: Sequence[float], variant: int) -> Start | None:
+        """In the order of the priorities, or for an odd ``variant`` what can start soonest."""
+        return self._run(self.there, priority, soonest=variant % 2 == 1)
+
+    def from_order(self, order: Sequence[int]) -> Start | None:
+        """The blocks in this order, each by its first task."""
+        return self.from_priority(_places(order), 0)
+
+    def justified(self, start: Start) -> Start | None:
+        """One pass to the right and one to the left, every maximum lag kept."""
+        axis, finish = self.instance.axis, self.instance.finishes(start)
+        begin = axis - max(finish, default=0)
+        back = self._run(self.back, [axis - moment for moment in finish], begin=begin)
+        return None if back is None else self.from_priority(turned(self.instance, back), 0)
+
+    def order_of(self, start: Start) -> list[int]:
+        """By start; tasks that start together as their lags run."""
+        return sorted(range(len(start)), key=lambda i: (start[i], self.rank[i]))
+
+    def _run(
+        self, one: OnePass, priority: Sequence[float], soonest: bool = False, begin: int = 0
+    ) -> Start | None:
+        before = one.steps
+        start = one.run(priority, soonest, begin)
+        self.search.spend(one.steps - before)
+        return start
+
+
+def _places(order: Sequence[int]) -> list[int]:
+    """The place of each task in the order."""
+    places = [0] * len(order)
+    for place, i in enumerate(order):
+        places[i] = place
+    return places

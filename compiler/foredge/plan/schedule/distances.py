@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .circles import circles
 from .instance import Instance
 
 NEVER = -(1 << 40)
@@ -37,21 +38,28 @@ def contradiction(instance: Instance) -> tuple[list[int], int] | None:
 
     Bellman-Ford on longest paths; None when the lags can all be kept.
     """
-    size = instance.size
-    early = [0] * size
-    cause = [-1] * size
+    for part in circles(instance.before):
+        found = _contradiction_among(instance, set(part)) if len(part) > 1 else None
+        if found:
+            return found
+    return None
+
+
+def _contradiction_among(instance: Instance, part: set[int]) -> tuple[list[int], int] | None:
+    inside = sorted(part)
+    arcs = [(i, j, weight) for i in inside for j, weight in instance.out[i] if j in part]
+    early, cause = dict.fromkeys(inside, 0), dict.fromkeys(inside, -1)
     last = -1
-    for _ in range(size + 1):
+    for _ in range(len(inside) + 1):
         last = -1
-        for i, arcs in enumerate(instance.out):
-            for j, weight in arcs:
-                if early[i] + weight > early[j]:
-                    early[j] = early[i] + weight
-                    cause[j] = i
-                    last = j
+        for i, j, weight in arcs:
+            if early[i] + weight > early[j]:
+                early[j] = early[i] + weight
+                cause[j] = i
+                last = j
         if last < 0:
             return None
-    for _ in range(size):
+    for _ in inside:
         last = cause[last]
     circle = [last]
     while cause[circle[-1]] != last:

@@ -174,10 +174,10 @@ def compile_instance(
         [u if r in t.holds else 0 for u, r in zip(use, scarce, strict=True)]
         for use, t in zip(uses, tasks, strict=True)
     ]
+    asked = {t.within for t in tasks if t.within}
+    windows = {within: calendar.open_for(within) for within in asked} if calendar else {}
     openings = [
-        Openings(calendar.open_for(t.within), t.duration, t.split)
-        if calendar and t.within
-        else None
+        Openings(windows[t.within], t.duration, t.split) if t.within in windows else None
         for t in tasks
     ]
     ends = [o.ends[-1] for o in openings if o and o.ends]

@@ -12,7 +12,7 @@ from typing import Any
 
 from .instance import Arc, Instance, Start
 
-EFFORT = 0.3
+EFFORT = 0.33
 """Limit in CP-SAT's deterministic time, which counts work and not the clock."""
 EFFORT_WITHOUT_HINT = 2 * EFFORT
 """The same while no schedule is known: then the question is whether there is one at all."""

@@ -18,27 +18,33 @@ from random import Random
 
 from .bounds import rival_pairs
 from .branch import first_peak
-from .distances import NEVER
+from .fields import Fields
 from .instance import Instance, Start
 
 Pairs = Sequence[tuple[int, int]]
-TIED = NEVER // 2
-"""Distances above this one come from a chain of lags."""
+Rival = tuple[int, int, int, int]
+"""Two tasks that cannot run together, and their minutes."""
 
 
 @dataclass(slots=True)
 class State:
-    """What the decisions so far leave: ``rows[i][j]``, task j starts at least so many minutes
-    after task i; the earliest and latest starts; rival pairs ``still`` in no order."""
+    """What the decisions so far leave.
 
-    rows: list[list[int]]
-    early: list[int]
-    late: list[int]
-    still: Pairs
+    ``table[i][j]``: task j starts at least so many minutes after task i, counted from ``zero``
+    (see ``Orders``) so that no number is negative; ``rows`` holds the same packed. ``early``
+    and ``late`` are the starts left, counted from zero too; rival pairs ``still`` are in no
+    order.
+    """
+
+    table: list[tuple[int, ...]]
+    rows: list[int]
+    early: tuple[int, ...]
+    late: tuple[int, ...]
+    still: Sequence[Rival]
 
     def copy(self) -> State:
-        """The same, to be changed on its own. Rows are replaced, never changed in place."""
-        return State(self.rows[:], self.early[:], self.late[:], self.still)
+        """The same, to be changed on its own. What the lists hold is replaced, never changed."""
+        return State(self.table[:], self.rows[:], self.early, self.late, self.still)
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,20 +58,36 @@ class Outcome:
 class Orders:
     """The search, to be run any number of times. ``ahead`` is the matrix of distances.
 
-    ``nodes`` and ``updates`` count the work done: decisions, and rows of the matrix renewed.
+    ``nodes``, ``orders`` and ``updates`` count the work done: nodes of the search, orders
+    imposed, and rows of the matrix renewed.
+    Distances below ``-2 * latest`` say nothing, as everything starts between 0 and ``latest``:
+    they are raised to that. ``zero`` leaves room below for the sum of two of them.
     """
 
     def __init__(self, instance: Instance, ahead: list[list[int]]) -> None:
         self.instance = instance
         self.duration = instance.duration
-        self.ahead = ahead
-        self.pairs = rival_pairs(instance)
-        self.early = [max(column) for column in zip(*ahead, strict=True)]
+        self.pairs = [(i, j, self.duration[i], self.duration[j]) for i, j in rival_pairs(instance)]
+        self.latest = sum(
+            max([minutes, *(weight for _, weight in instance.out[i])])
+            for i, minutes in enumerate(instance.duration)
+        )
+        self.zero = 6 * self.latest
+        self.fields = Fields(instance.size, 12 * self.latest)
+        self.ahead = [tuple(max(d, -2 * self.latest) + self.zero for d in row) for row in ahead]
+        self.rows = [self.fields.pack(row) for row in self.ahead]
+        self.early = tuple(max(column) for column in zip(*self.ahead, strict=True))
         self.tail = [max(map(int.__add__, row, self.duration)) for row in ahead]
         self.nodes = 0
+        self.orders = 0
         self.updates = 0
         self._limit = 0
         self._noise: Iterator[float] = iter(())
+
+    @property
+    def work(self) -> tuple[int, int, int]:
+        """Nodes, orders and updates so far."""
+        return self.nodes, self.orders, self.updates
 
     def run(self, finish: int, nodes: int, noise: Iterator[float], arcs: Pairs = ()) -> Outcome:
         """Search for a schedule by ``finish`` in which each pair of ``arcs`` keeps its order.
@@ -74,10 +96,11 @@ class Orders:
         """
         self._limit = self.nodes + nodes
         self._noise = noise
-        late = [finish - tail for tail in self.tail]
-        state = State(self.ahead[:], self.early[:], late, self.pairs)
+        end = self.zero + min(finish, self.latest)
+        late = tuple(end - tail for tail in self.tail)
         if any(map(int.__gt__, self.early, late)):
             return Outcome(None, True)
+        state = State(self.ahead[:], self.rows[:], self.early, late, self.pairs)
         kept = all(self._post(state, i, j, self.duration[i]) for i, j in arcs)
         if not kept or not self._tighten(state):
             return Outcome(None, True)
@@ -86,48 +109,71 @@ class Orders:
 
     def _post(self, state: State, i: int, j: int, weight: int) -> bool:
         """Task j starts at least ``weight`` after task i; False when it cannot."""
-        rows, early, late = state.rows, state.early, state.late
-        there, begin, end = rows[j], early[i] + weight, late[j] - weight
-        if there[i] + weight > 0 or begin > late[j]:
+        begin, end = state.early[i] + weight, state.late[j] - weight
+        if state.table[j][i] + weight > self.zero or begin > state.late[j]:
             return False
-        if rows[i][j] >= weight:
+        if state.table[i][j] >= self.zero + weight:
             return True
-        if begin > early[j]:
-            early[:] = [x if x > (y := begin + z) else y for x, z in zip(early, there, strict=True)]
-        # Chains no longer than early[j] - late[a] add nothing to the bounds: not followed up.
-        floor = early[j]
-        for a, row in enumerate(rows):
-            gain = row[i] + weight
-            if gain > TIED and gain > row[j] and gain > floor - late[a]:
-                self.updates += 1
-                rows[a] = [x if x > (y := gain + z) else y for x, z in zip(row, there, strict=True)]
-        if end < late[i]:
-            late[:] = [x if x < (y := end - r[i]) else y for x, r in zip(late, rows, strict=True)]
+        fields = self.fields
+        if begin > state.early[j]:
+            pushed = state.rows[j] + (begin - self.zero) * fields.ones
+            state.early = fields.unpack(fields.larger(pushed, fields.pack(state.early)))
+        self._lengthen(state, i, j, weight)
+        if end < state.late[i]:
+            end += self.zero
+            state.late = tuple(
+                [
+                    x if x < (y := end - r[i]) else y
+                    for x, r in zip(state.late, state.table, strict=True)
+                ]
+            )
         return True
+
+    def _lengthen(self, state: State, i: int, j: int, weight: int) -> None:
+        """Renew the distances of all chains that run through the new order."""
+        fields, rows, table = self.fields, state.rows, state.table
+        ones, guards, shift, unpack = fields.ones, fields.guards, fields.width - 1, fields.unpack
+        there = rows[j] - self.zero * ones
+        # Chains no longer than early[j] - late[a] add nothing to the bounds: not followed up.
+        idle = state.early[j] + self.zero
+        gains = [
+            (a, gain)
+            for a, (row, last) in enumerate(zip(table, state.late, strict=True))
+            if (gain := row[i] + weight) > row[j] and gain > idle - last
+        ]
+        for a, gain in gains:
+            chain, row = there + gain * ones, rows[a]
+            better = ((chain | guards) - row) & guards
+            rows[a] = row = row ^ ((row ^ chain) & (better - (better >> shift)))
+            table[a] = unpack(row)
+        self.orders += 1
+        self.updates += len(gains)
 
     def _tighten(self, state: State) -> bool:
         """Impose the order of all rivals that have only one left; False when one has none."""
-        rows, early, late, duration = state.rows, state.early, state.late, self.duration
+        table, zero = state.table, self.zero
         changed = True
         while changed:
             changed = False
+            early, late = state.early, state.late
             still = []
-            for pair in state.still:
-                i, j = pair
-                forth, back = rows[i][j], rows[j][i]
-                first, second = duration[i], duration[j]
+            for rival in state.still:
+                i, j, first, second = rival
+                forth, back = table[i][j] - zero, table[j][i] - zero
                 if forth >= first or back >= second:
                     continue
                 if back + first > 0 or early[i] + first > late[j]:
                     changed = True
                     if not self._post(state, j, i, second):
                         return False
+                    early, late = state.early, state.late
                 elif forth + second > 0 or early[j] + second > late[i]:
                     changed = True
                     if not self._post(state, i, j, first):
                         return False
+                    early, late = state.early, state.late
                 else:
-                    still.append(pair)
+                    still.append(rival)
             state.still = still
         return True
 
@@ -141,7 +187,7 @@ class Orders:
             return None
         peak = first_peak(self.instance, state.early)
         if peak is None:
-            return state.early
+            return [moment - self.zero for moment in state.early]
         for _, i, j in self._choices(state, _minimal(self.instance, peak, state.late)):
             weight = self.duration[i]
             child = state.copy()
@@ -157,9 +203,9 @@ class Orders:
         """The orders that are left, the one that keeps the most slack first."""
         choices = []
         for j in members:
-            row, last = state.rows[j], state.late[j]
+            row, last = state.table[j], state.late[j]
             for i in members:
-                slack = -max(row[i], state.early[i] - last) - self.duration[i]
+                slack = -max(row[i] - self.zero, state.early[i] - last) - self.duration[i]
                 if i != j and slack >= 0:
                     choices.append((next(self._noise) - slack, i, j))
         choices.sort()

@@ -8,7 +8,9 @@ schedules", AI Communications 20, pp. 163-180 (chains).
 
 from __future__ import annotations
 
+from bisect import bisect_right, insort
 from collections.abc import Sequence
+from operator import itemgetter
 from random import Random
 
 from .instance import Instance, Start
@@ -22,11 +24,19 @@ FIRST_NODES = 100
 """Nodes of the first search for any schedule; later ones are up to four times as long."""
 SHARE_OF_STRETCHES = 0.7
 """How often one stretch of time is freed; else tasks here and there."""
-SHARE_OF_SIDESTEPS = 0.1
+SHARE_OF_SIDESTEPS = 0.3
 """How often a schedule that is just as long is welcome."""
-COST_OF_ROW = 1 / 30
-"""Placements that take as long as one number of a renewed row."""
-COST_OF_PAIR = 1 / 12
+COST_OF_RUN = 100
+"""Placements that take as long as one run by itself, however short the search."""
+COST_OF_LINK = 0.5
+"""The same for handing on one resource to one task that keeps its order."""
+COST_OF_NODE = 0.12
+"""The same for looking for a clash, for each task."""
+COST_OF_ORDER = 0.08
+"""The same for imposing an order, for each task."""
+COST_OF_ROW = 0.5
+"""The same for renewing one row of the matrix of distances."""
+COST_OF_PAIR = 0.03
 """The same for looking at a pair of rivals."""
 
 
@@ -62,12 +72,15 @@ class Relaxer:
     def _try(self, finish: int, nodes: int, spread: float, arcs: Pairs = ()) -> Outcome:
         """One run of the depth-first search, counted in steps and offered."""
         orders, search = self.orders, self.search
-        before = orders.nodes, orders.updates
+        before = orders.work
         outcome = orders.run(finish, nodes, noise(self.rng, spread), arcs)
-        size = search.instance.size
-        rows, looks = orders.updates - before[1], orders.nodes - before[0] + 2
-        pairs = looks * len(orders.pairs) * COST_OF_PAIR
-        search.spend(2 * size + round(rows * size * COST_OF_ROW + pairs))
+        nodes, posts, rows = map(int.__sub__, orders.work, before)
+        each = COST_OF_NODE * nodes + COST_OF_ORDER * posts
+        pairs = (nodes + 2) * len(orders.pairs)
+        search.spend(
+            COST_OF_RUN
+            + round(each * search.instance.size + COST_OF_ROW * rows + COST_OF_PAIR * pairs)
+        )
         search.offer(outcome.start)
         if outcome.exhausted and not arcs and finish >= self._aim():
             search.proven = True
@@ -81,7 +94,9 @@ class Relaxer:
         """Search around the current schedule."""
         search, rng = self.search, self.rng
         finish = search.finish
-        arcs = chains(search.instance, self.current, self._kept(finish), rng)
+        kept = self._kept(finish)
+        search.spend(round(COST_OF_LINK * len(kept) * len(search.instance.capacity)))
+        arcs = chains(search.instance, self.current, kept, rng)
         aside = rng.random() < SHARE_OF_SIDESTEPS
         outcome = self._try(finish if aside else finish - 1, NODES, 3 + finish / 40, arcs)
         if outcome.start is not None:
@@ -116,26 +131,30 @@ def chains(
         for moment, _, i in order:
             need = instance.uses[i][r]
             if need:
-                pools = _handed_on(pools, arcs, i, need, moment)
-                pools.append((moment + instance.duration[i], i, need))
+                _hand_on(pools, arcs, i, need, moment)
+                insort(pools, (moment + instance.duration[i], i, need))
     return list(arcs)
 
 
-def _handed_on(
+def _hand_on(
     pools: list[tuple[int, int, int]],
     arcs: dict[tuple[int, int], None],
     i: int,
     need: int,
     moment: int,
-) -> list[tuple[int, int, int]]:
-    """The pools ``(free from, last task, units)`` after task ``i`` took what it needs."""
-    left = [pool for pool in pools if pool[0] > moment]
-    ready = [pool for pool in pools if pool[0] <= moment]
-    for free_from, last, units in sorted(ready, key=lambda p: ((p[1], i) not in arcs, -p[0])):
-        taken = min(need, units)
-        need -= taken
-        if taken and last >= 0:
+) -> None:
+    """Take what task ``i`` needs from the pools ``(free from, last task, units)``, first where
+    it waits already, then from those that got free last."""
+    ready = pools[: bisect_right(pools, moment, key=itemgetter(0))]
+    ready.reverse()
+    ready.sort(key=lambda pool: (pool[1], i) not in arcs)
+    for pool in ready:
+        free_from, last, units = pool
+        pools.remove(pool)
+        if last >= 0:
             arcs[last, i] = None
-        if units > taken:
-            left.append((free_from, last, units - taken))
-    return left
+        if units >= need:
+            if units > need:
+                insort(pools, (free_from, last, units - need))
+            return
+        need -= units

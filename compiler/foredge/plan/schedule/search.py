@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
+
 from .bounds import refuted
 from .instance import Instance, Start
 
@@ -29,6 +32,14 @@ class Search:
     def done(self) -> bool:
         """Nothing more to do."""
         return self.proven or self.steps <= 0
+
+    @contextmanager
+    def part(self, share: float) -> Iterator[None]:
+        """Leave only a share of the steps to what is done inside."""
+        kept = round(self.steps * (1 - share))
+        self.steps -= kept
+        yield
+        self.steps += kept
 
     def spend(self, steps: int) -> None:
         """Count steps."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from .instance import Arc, Instance, Start
+from .large import too_large
 from .timeline import Timeline, first_fit, give_back, take
 from .unschedule import Ties, backward_builder, turned
 
@@ -13,7 +14,7 @@ def latest_starts(instance: Instance, start: Start) -> Start:
     Tasks tied by maximum lags only move together, so there a rebuilt schedule is tried first.
     """
     base = start
-    if instance.order is None:
+    if instance.order is None and not too_large(instance):
         builder = backward_builder(Ties(instance.mirror), instance, start)
         back = builder.build() if builder else None
         late = turned(instance, back) if back else start

@@ -10,6 +10,7 @@ from .calendar import Calendar
 from .checks import check_input
 from .default import STEPS, latest_finish, search_default
 from .instance import Instance, Start, compile_instance
+from .large import placed_once, too_large
 from .model import Lag, Schedule, Task
 from .optimal import exact, load_solver
 from .propagate import LONG_PATIENCE, Conflict, Domain
@@ -17,7 +18,7 @@ from .reasons import conflict_reason, plain_reason, search_reason
 from .slack import latest_starts
 from .verify import verify
 
-FIRST_STEPS = STEPS // 8
+FIRST_STEPS = STEPS // 2
 """Steps of the default method before the exact one takes over."""
 
 
@@ -41,10 +42,11 @@ def solve(
     """The earliest finish found for the tasks. All numbers are whole minutes from 0.
 
     ``capacity`` gives the amount of each resource. Method ``default`` is pure Python and
-    bounded by steps; ``optimal`` goes on with CP-SAT. The same input and seed give the same
-    schedule in every process. ValueError when the input is wrong, ImportError when
-    ``optimal`` is asked for without OR-tools. A problem without a schedule is no error: see
-    ``Schedule.feasible`` and ``Schedule.reason``.
+    bounded by steps; ``optimal`` goes on with CP-SAT. More than 250 tasks with windows or
+    maximum lags are placed once and not searched, by either method. The same input and seed
+    give the same schedule in every process. ValueError when the input is wrong, ImportError
+    when ``optimal`` is asked for without OR-tools. A problem without a schedule is no error:
+    see ``Schedule.feasible`` and ``Schedule.reason``.
     """
     tasks, lags = list(tasks), list(lags)
     check_input(tasks, capacity, lags, calendar, seed, method)
@@ -54,6 +56,11 @@ def solve(
     reason = plain_reason(tasks, capacity, calendar, instance)
     if reason:
         return _none(reason, proven=True)
+    if too_large(instance):
+        start = placed_once(instance)
+        if start is None:
+            return _none(search_reason(tasks, calendar, False, method), proven=False)
+        return _checked(tasks, capacity, lags, calendar, _schedule(instance, start, False))
     try:
         root = Domain.up_to(instance, latest_finish(instance), LONG_PATIENCE)
     except Conflict as conflict:
@@ -67,15 +74,21 @@ def solve(
         if pair:
             return _none(pair, proven=True)
         return _none(_reason(tasks, calendar, instance, found, method), found.proven)
-    schedule = _schedule(instance, found.start, found.proven)
-    _insist(verify(tasks, capacity, lags, schedule, calendar))
-    return schedule
+    return _checked(tasks, capacity, lags, calendar, _schedule(instance, found.start, found.proven))
 
 
-def _insist(broken: list[str]) -> None:
+def _checked(
+    tasks: list[Task],
+    capacity: Mapping[str, int],
+    lags: list[Lag],
+    calendar: Calendar | None,
+    schedule: Schedule,
+) -> Schedule:
     """A schedule that breaks anything is a fault of ours: never hand it out."""
+    broken = verify(tasks, capacity, lags, schedule, calendar)
     if broken:
         raise RuntimeError(f"the schedule found is wrong, please report it: {broken[0]}")
+    return schedule
 
 
 def _reason(

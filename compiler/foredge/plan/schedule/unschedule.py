@@ -100,7 +100,7 @@ class Builder:
         late = min(map(sub, self.high, self.ties.ahead[i]))
         for arc in self.instance.loose_into[i] if self.instance.loose else ():
             if arc.tail in self.start:
-                bound = _pushed(self.instance, arc, self.start[arc.tail])
+                bound = pushed(self.instance, arc, self.start[arc.tail])
                 if bound is None:
                     return None
                 early = max(early, bound)
@@ -140,7 +140,7 @@ class Builder:
         wanted = {j: moment + ahead[j] for j in self.start}
         for arc in self.instance.loose_out[i] if self.instance.loose else ():
             if arc.head in self.start:
-                bound = _pushed(self.instance, arc, moment)
+                bound = pushed(self.instance, arc, moment)
                 if bound is None:
                     return False
                 wanted[arc.head] = max(wanted[arc.head], bound)
@@ -165,7 +165,7 @@ class Builder:
                 self.low[j], self.high[j] = self.floor[j], self.ceiling[j]
 
 
-def _pushed(instance: Instance, arc: Arc, tail: int) -> int | None:
+def pushed(instance: Instance, arc: Arc, tail: int) -> int | None:
     """The earliest start of the arc's head when its tail starts at ``tail``."""
     moment = (instance.end(arc.tail, tail) if arc.tail_finish else tail) + arc.weight
     return start_to_finish(instance, arc.head, moment) if arc.head_finish else moment

@@ -10,11 +10,15 @@ import pytest
 
 CODE = """
 from unit.plan.schedule.instances import project, with_maximum_lags
-from foredge.plan.schedule import Calendar, solve
+from unit.plan.schedule.test_blocks import CALENDAR, CAPACITY, rounds, tied
+from foredge.plan.schedule import solve
 method = {method!r}
 for case in (project(20, 1.8, 0.75, 0.2, 1), with_maximum_lags(15, 0.5, 2)):
     result = solve(*case, method=method)
     print(sorted(result.start.items()), result.finish, result.proven, sorted(result.slack.items()))
+for tasks, lags in (tied(1), rounds(90)):
+    result = solve(tasks, CAPACITY, lags, calendar=CALENDAR, method=method)
+    print(result.feasible, sorted(result.start.items()), sorted(result.slack.items()))
 """
 ROOT = Path(__file__).parents[4]
 
