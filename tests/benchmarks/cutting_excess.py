@@ -3,8 +3,14 @@
     PYTHONPATH=compiler:tests python tests/benchmarks/cutting_excess.py [effort [name ...]]
 
 Planted sets are made from whole sheets, so their least sheet area is known. For the others the
-excess is over a proven lower bound, which may itself be out of reach: read it from one version to
-the next, not as an error. Seconds are processor time of one core.
+excess is over the strongest lower bound we have: the best of the area bound and of dual feasible
+functions in pairs, one for each axis (Fekete and Schepers 2001, Boschetti and Mingozzi 2003,
+Carlier, Clautiaux and Moukrim 2007; see ``bounds`` and ``scales`` for the papers), counted for
+turning pieces with the smaller of both values and for mixed sheets as a covering problem. It may
+still be out of reach; the share over the bare area of the pieces is shown beside it. On the
+published drawings of the classical classes the best bounds and the best plans known are 0.9 %
+apart over all 500 tasks (7173 and 7239 sheets, free cuts, no turning; from memory).
+Seconds are processor time of one core.
 """
 
 from __future__ import annotations
@@ -54,6 +60,8 @@ def task_sets() -> Iterator[TaskSet]:
         yield TaskSet(f"mixed-few-{how}", False, short)
         odd = [instances.planted_remnants(k, 5 + k % 4, 5, 4 + k % 4, turn=turn) for k in dozen]
         yield TaskSet(f"remnants-planted-{how}", True, odd)
+        drawn = [instances.drawn_remnants(k, turn=turn) for k in tens]
+        yield TaskSet(f"remnants-{how}", False, drawn)
 
 
 def least_area(task: Task, planted: bool) -> float:
@@ -67,7 +75,7 @@ def least_area(task: Task, planted: bool) -> float:
 
 def report(tasks: TaskSet, effort: float) -> str:
     """One line: mean excess, how many are at the optimum or bound, pieces left over, seconds."""
-    excess, seconds, left = [], [], 0
+    excess, bare, seconds, left = [], [], [], 0
     for sheets, pieces in tasks.tasks:
         begin = time.process_time()
         plan = plan_cuts(sheets, pieces, effort=effort)
@@ -76,11 +84,13 @@ def report(tasks: TaskSet, effort: float) -> str:
             left += sum(rest.count for rest in plan.unplaced)
             continue
         excess.append(plan.area / least_area((sheets, pieces), tasks.planted) - 1)
-    mean = 100 * sum(excess) / max(len(excess), 1)
+        bare.append(plan.area / least_area((sheets, pieces), True) - 1)
+    mean, over_area = (100 * sum(shares) / max(len(shares), 1) for shares in (excess, bare))
     reached = sum(value < 1e-9 for value in excess)
     over = "optimum" if tasks.planted else "bound"
     return (
         f"{tasks.name:26} {mean:6.2f} % over the {over:7}  reached {reached:2} of {len(excess):2}"
+        f"  {over_area:6.2f} % over the area"
         f"  left {left:2}  mean {sum(seconds) / len(seconds):.2f} s  slowest {max(seconds):.2f} s"
     )
 

@@ -50,20 +50,38 @@ def lay_out(
     """The used sheet of one bin; off-cuts with a side under ``min_off_cut`` mm are waste."""
     draft = _Draft(job, pieces, min_off_cut)
     roots = iter(bin_.roots)
-    _walk(draft, _from_pane(job.stocks[bin_.stock].ways[bin_.way], roots))
+    _walk(draft, _from_pane(draft, job.stocks[bin_.stock].ways[bin_.way], roots))
     return UsedSheet(sheet, tuple(draft.placements), tuple(draft.cuts), tuple(draft.off_cuts))
 
 
-def _from_pane(pane: Pane, roots: Iterator[Node]) -> _Panel:
+def _from_pane(draft: _Draft, pane: Pane, roots: Iterator[Node]) -> _Panel:
     """Pre-cut panes in place; each clean one is filled from the next of ``roots``."""
     if pane.spoiled:
         return _Panel(pane.x, pane.y, pane.w, pane.h, _SPOILED)
     if not pane.kids:
         return _from_node(next(roots), pane.x, pane.y)
-    kids = [_from_pane(kid, roots) for kid in pane.kids]
+    kids = [_from_pane(draft, kid, roots) for kid in pane.kids]
     if all(kid.item == FREE for kid in kids):  # nothing to cut here
         return _Panel(pane.x, pane.y, pane.w, pane.h, FREE)
-    return _Panel(pane.x, pane.y, pane.w, pane.h, CUT, pane.axis, kids)
+    return _without_idle_cuts(draft, _Panel(pane.x, pane.y, pane.w, pane.h, CUT, pane.axis, kids))
+
+
+def _without_idle_cuts(draft: _Draft, panel: _Panel) -> _Panel:
+    """No cut parts waste from waste: kids side by side that nobody keeps stay one."""
+    kids: list[_Panel] = []
+    for kid in panel.kids:
+        rect = _rect(draft, kid.x, kid.y, kid.w, kid.h)
+        if kid.item == FREE and not _worth_keeping(draft, rect):
+            kid.item = _SPOILED
+        if kids and kid.item == kids[-1].item == _SPOILED:
+            last = kids[-1]
+            last.w, last.h = kid.x + kid.w - last.x, kid.y + kid.h - last.y
+        else:
+            kids.append(kid)
+    if len(kids) == 1:
+        return kids[0]
+    panel.kids = kids
+    return panel
 
 
 def _from_node(node: Node, x: float, y: float) -> _Panel:
@@ -123,11 +141,15 @@ def _walk_cuts(draft: _Draft, panel: _Panel) -> Part:
 
 
 def _keep(draft: _Draft, rect: Rect) -> str | None:
-    if min(rect.width, rect.height) <= max(draft.min_off_cut - 1e-9, 0.0):
+    if not _worth_keeping(draft, rect):
         return None
     name = letters(len(draft.off_cuts))
     draft.off_cuts.append(OffCut(name, rect.x, rect.y, rect.width, rect.height))
     return name
+
+
+def _worth_keeping(draft: _Draft, rect: Rect) -> bool:
+    return min(rect.width, rect.height) > max(draft.min_off_cut - 1e-9, 0.0)
 
 
 def letters(number: int) -> str:

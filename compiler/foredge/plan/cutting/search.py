@@ -18,7 +18,7 @@ from foredge.plan.cutting.cover import Pool
 from foredge.plan.cutting.insert import Style, insert_all, insert_closest
 from foredge.plan.cutting.job import Job
 from foredge.plan.cutting.start import fill_sheet
-from foredge.plan.cutting.tree import Bin, Node, bin_items, copy_without, items_of, nodes_of
+from foredge.plan.cutting.tree import Bin, Node, bin_items, copy_without, items_of, parts_of
 
 _POWERS = (1.05, 1.2, 1.5, 2.0)
 _SKIP = 0.04  # share of places passed over
@@ -208,17 +208,22 @@ class Search:
     def _dropped(self, bin_: Bin) -> set[Node]:
         """Panels to free: a few random ones, each an item or a panel some levels above it."""
         random = self.random
-        nodes = nodes_of(bin_)
-        self.work += 5 * len(nodes)
-        if not nodes:
+        parts = parts_of(bin_)
+        self.work += 5 * len(parts)
+        if not parts:
             return set()
         dropped: set[Node] = set()
+        number = 0
         for _ in range(1 + int(random() * random() * _MOST_PANELS)):
-            node = nodes[int(random() * len(nodes))]
+            node, items = parts[int(random() * len(parts))]
             while node.up is not None and random() < self.climb:
                 node = node.up
+                items = 0
+            if node in dropped:
+                continue
             dropped.add(node)
-            if sum(len(items_of(node)) for node in dropped) >= _MOST_LOOSE:
+            number += items or len(items_of(node))
+            if number >= _MOST_LOOSE:
                 break
         return dropped
 

@@ -1,4 +1,4 @@
-"""From a job to the best plan found: starts, goal-driven search, a last look at the off-cuts."""
+"""From a job to the best plan found: starts, goal-driven search, a last look at the cuts."""
 
 from __future__ import annotations
 
@@ -8,21 +8,21 @@ from dataclasses import dataclass
 from random import Random
 
 from foredge.plan.cutting.blocks import perfect_bins
-from foredge.plan.cutting.bounds import cheapest_cover, least_cost
-from foredge.plan.cutting.insert import Style, insert_all
+from foredge.plan.cutting.bounds import area_cost, cheapest_cover, scaled_cost
+from foredge.plan.cutting.insert import Style
 from foredge.plan.cutting.job import Job
 from foredge.plan.cutting.repeats import patterned, renamed, repeats, rest_of
 from foredge.plan.cutting.search import Search, State
-from foredge.plan.cutting.start import Yields, fill_all, fill_sheet
+from foredge.plan.cutting.start import Yields, fill_all
+from foredge.plan.cutting.tidy import tidy
 from foredge.plan.cutting.tiny import cheapest, small
-from foredge.plan.cutting.tree import FREE, Bin, Node, all_nodes, bin_items, copy_without, nodes_of
+from foredge.plan.cutting.tree import Bin, bin_items
 
 _POWERS = (1.5, 1.05, 2.0, 1.2)
 _WORK_PER_ITEM = 20_000
 _LEAST_WORK_WHEN_SHORT = 400_000
-_MOST_WORK = 3_800_000
+_MOST_WORK = 3_400_000
 _MOST_EQUAL = 12
-_POLISH_STEPS = 60
 _PLACE_ROUNDS = 6
 _SEGMENTS = 12
 _CLOSE = 0.03  # slack of the bound up to which sheets without waste are looked for at length
@@ -50,8 +50,7 @@ def solve(job: Job, seed: int, effort: float) -> Found:
         return Found([], [], 0, 0)
     rng = Random(seed)
     budget = int(effort * _work_for(job))
-    bound = least_cost(job)
-    state, work = _first(job, rng, budget // 12, bound)
+    state, work, bound = _first(job, rng, budget // 12)
     if state.loose:
         most = max(budget // 2, int(effort * _LEAST_WORK_WHEN_SHORT))
         state, work = _place_most(job, state, rng, most, work)
@@ -65,8 +64,8 @@ def solve(job: Job, seed: int, effort: float) -> Found:
     if repeats(job) and not lost and state.cost > bound:
         state, work = _by_patterns(job, state, seed, budget, work)
     state = _improve(job, state, rng, budget - work, bound)
-    state = _tidy(job, state, rng)
-    return Found(state.bins, lost, state.cost, bound)
+    final = State(job, tidy(job, state.bins, rng), [])
+    return Found(final.bins, lost, final.cost, bound)
 
 
 def _work_for(job: Job) -> float:
@@ -115,9 +114,13 @@ def _orders(job: Job) -> Iterator[list[int]]:
     yield sorted(items, key=lambda i: (-min(sides[i][0]), -area[i]))
 
 
-def _first(job: Job, rng: Random, budget: int, bound: int) -> tuple[State, int]:
-    """The best of several constructed plans: fewest items left, then least cost."""
+def _first(job: Job, rng: Random, budget: int) -> tuple[State, int, int]:
+    """The best of several constructed plans (fewest items left, then least cost); work; bound.
+
+    The stronger bound is asked for only when a plan is above the bound by area.
+    """
     best: State | None = None
+    bound, strong = area_cost(job), False
     work = 0
     yields: Yields = {}
     repeats = len(set(job.kind)) < len(job.kind)
@@ -129,10 +132,12 @@ def _first(job: Job, rng: Random, budget: int, bound: int) -> tuple[State, int]:
             state = State(job, bins, left)
             if best is None or _rank(state) < _rank(best):
                 best = state
+            if not (best.loose or strong or best.cost <= bound):
+                bound, strong = scaled_cost(job, bound), True
             if work > budget or (not best.loose and best.cost <= bound):
-                return best, work
+                return best, work, bound
     assert best is not None
-    return best, work
+    return best, work, bound
 
 
 def _rank(state: State) -> tuple[int, int]:
@@ -226,48 +231,4 @@ def _perfect_first(search: Search, state: State, rng: Random, budget: int) -> St
         for bin_ in rng.sample(chosen, len(chosen)) if number else []:
             if len(items) + bin_.mask.bit_count() <= _PERFECT_ITEMS:
                 items += bin_items(bin_)
-    return best
-
-
-def _tidy(job: Job, state: State, rng: Random) -> State:
-    """At the same cost, make the largest single off-cut larger."""
-    if not state.bins:
-        return state
-    bins = sorted(state.bins, key=lambda b: b.fill / job.stocks[b.stock].area)
-    bins = _empty_out(job, bins, rng)
-    best = max(range(len(bins)), key=lambda i: _largest(bins[i]))
-    for index in sorted({0, best}):
-        bins[index] = _repack(job, bins[index], rng)
-    return State(job, sorted(bins, key=lambda b: (b.stock, -b.fill)), [])
-
-
-def _largest(bin_: Bin) -> float:
-    return max((node.w * node.h for node in all_nodes(bin_) if node.item == FREE), default=0.0)
-
-
-def _empty_out(job: Job, bins: list[Bin], rng: Random) -> list[Bin]:
-    """Move items from the emptiest sheet to free panels of the others; it keeps the rest."""
-    leaves: list[Node] = []
-    others = [copy_without(bin_, set(), leaves, [], job.area) for bin_ in bins[1:]]
-    items = sorted(bin_items(bins[0]), key=lambda i: -job.area[i])
-    left, _ = insert_all(job, leaves, items, Style(1.5), rng.random)
-    if len(left) == len(items):
-        return bins
-    kept = set(left)
-    moved = {node for node in nodes_of(bins[0]) if node.item >= 0 and node.item not in kept}
-    first = copy_without(bins[0], moved, [], [], job.area)
-    return [first, *others] if left else others
-
-
-def _repack(job: Job, bin_: Bin, rng: Random) -> Bin:
-    """Lay one sheet anew in random orders; keep what leaves the largest off-cut."""
-    items = bin_items(bin_)
-    best, most = bin_, _largest(bin_)
-    for step in range(_POLISH_STEPS):
-        keys = {i: job.area[i] * (0.5 + rng.random()) for i in items}
-        order = sorted(items, key=keys.__getitem__, reverse=True)
-        style = Style(_POWERS[step % 4], 0.02 if step > 8 else 0.0, 0.1 if step > 4 else 0.0)
-        tried, left, _ = fill_sheet(job, bin_.stock, bin_.way, order, style, rng.random)
-        if not left and _largest(tried) > most:
-            best, most = tried, _largest(tried)
     return best

@@ -15,7 +15,7 @@ CUT = -2
 class Bin:
     """One sheet in work. ``stock`` and ``way`` name the sheet size and its way of pre-cutting."""
 
-    __slots__ = ("fill", "mask", "room", "roots", "stock", "way")
+    __slots__ = ("fill", "mask", "parts", "room", "roots", "stock", "way")
 
     def __init__(self, stock: int, way: int) -> None:
         self.stock = stock
@@ -24,6 +24,7 @@ class Bin:
         self.fill = 0.0
         self.mask = 0
         self.room = 0.0  # what the search thinks the free panels are worth
+        self.parts: list[tuple[Node, int]] | None = None
 
 
 class Node:
@@ -59,6 +60,28 @@ def nodes_of(bin_: Bin) -> list[Node]:
         if node.item == CUT:
             stack.extend(kid for kid in node.kids if kid.item != FREE)
     return found
+
+
+def parts_of(bin_: Bin) -> list[tuple[Node, int]]:
+    """Like ``nodes_of``, with the number of items on each; for sheets that change no more."""
+    if bin_.parts is None:
+        bin_.parts = []
+        for root in bin_.roots:
+            if root.item != FREE:
+                _count(root, bin_.parts)
+    return bin_.parts
+
+
+def _count(node: Node, found: list[tuple[Node, int]]) -> int:
+    if node.item != CUT:
+        found.append((node, 1))
+        return 1
+    number = 0
+    for kid in node.kids:
+        if kid.item != FREE:
+            number += _count(kid, found)
+    found.append((node, number))
+    return number
 
 
 def all_nodes(bin_: Bin) -> list[Node]:

@@ -97,6 +97,20 @@ def planted_remnants(number: int, used: int, spare: int, parts: int, *, turn: bo
     return stock, _as_pieces(rng, panels, turn)
 
 
+def drawn_remnants(number: int, *, turn: bool) -> Task:
+    """20 to 60 drawn pieces and odd remnants, one of each size; no plan without waste is known."""
+    rng = random.Random(f"remnants {number}")
+    pieces = [
+        Piece(f"p{i}", rng.randint(20, 220), rng.randint(20, 220), 1, turn)
+        for i in range(rng.choice((20, 30, 40, 50, 60)))
+    ]
+    area = rng.uniform(1.5, 2.2) * sum(piece.width * piece.height for piece in pieces)
+    stock = [Sheet("large", 400, 400, 1)]
+    while sum(sheet.width * sheet.height for sheet in stock) < area:
+        stock.append(Sheet(f"r{len(stock)}", rng.randint(120, 600), rng.randint(120, 600), 1))
+    return stock, pieces
+
+
 def mixed_classes(group: int, items: int, number: int, *, turn: bool) -> Task:
     """Variable-sized: drawn pieces on five sheet sizes between one third and the whole.
 
