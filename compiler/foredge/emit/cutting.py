@@ -9,8 +9,9 @@ from foredge.dimension import LENGTH
 from foredge.display import show, show_size
 from foredge.emit.escape import escape
 from foredge.emit.words import PROVISIONAL
-from foredge.plan.cutting import Cut, OffCut, Part, Sheet, too_large
+from foredge.plan.cutting import OffCut, Part, Sheet, too_large
 from foredge.plan.sheets.pool import lying, ways_of
+from foredge.plan.sheets.runs import Run, runs_of
 from foredge.quantity import Origin, Quantity, leaf
 from foredge.spec.words import listed
 
@@ -20,11 +21,20 @@ _WAYS = {"x": ("cut down", "its left"), "y": ("cut across", "its head")}
 
 
 @dataclass(frozen=True, slots=True)
+class CutLine:
+    """Like cuts told together: ``number`` (``4`` or ``4 to 9``) is that of the picture."""
+
+    number: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class CutView:
     """One way to cut up a sheet, ready to be printed.
 
-    ``key`` names its drawing. ``lines`` are the cuts in order, ``left`` the off-cuts with
-    what they are good for. ``state`` says that a gate must be measured first, or nothing.
+    ``key`` names its drawing. ``lines`` are the cuts in order, like ones together; ``left``
+    are the off-cuts with what they are good for. ``state`` says that a gate
+    must be measured first, or nothing.
     """
 
     key: str
@@ -33,7 +43,7 @@ class CutView:
     about: str
     state: str
     gives: str
-    lines: tuple[str, ...]
+    lines: tuple[CutLine, ...]
     left: tuple[str, ...]
 
 
@@ -162,40 +172,67 @@ def _named(build: Build, sheets: list[CutSheet]) -> str:
 
 
 class _Teller:
-    """Tells the cuts of one sheet; knows from which cut each panel comes."""
+    """Tells the cuts of one sheet, run by run."""
 
     def __init__(self, build: Build, sheet: CutSheet) -> None:
         self._system = build.book.display
         self._pieces = pieces_by_name(build)
         self._layout = sheet.layout
-        self._whole = not sheet.of
+        self._whole = "The off-cut" if sheet.of else "The whole sheet"
         self._mark = f"{PROVISIONAL} " if sheet.gates else ""
-        self._from: dict[int, str] = {}
-        for cut in self._layout.cuts:
-            first, second = _SIDES[cut.axis]
-            for side, part in ((first, cut.first), (second, cut.second)):
-                if part.next_cut is not None:
-                    self._from[part.next_cut] = f"The {side} part of cut {cut.order}"
+        self._runs = runs_of(sheet.layout)
 
-    def lines(self) -> list[str]:
-        """A line a cut; one line where the whole sheet is the piece."""
-        return [escape(self._line(cut)) for cut in self._layout.cuts]
+    def lines(self) -> list[CutLine]:
+        """A line a run; none where the whole sheet is the piece."""
+        return [
+            CutLine(_numbers(run), escape(f"{self._panel(place)}: {self._cut(run)}"))
+            for place, run in enumerate(self._runs)
+        ]
 
-    def _line(self, cut: Cut) -> str:
-        panel = self._from.get(cut.order, "The whole sheet" if self._whole else "The off-cut")
-        panel = panel.replace(f" of cut {cut.order - 1}", " of the last cut")
-        at = self._mark + show(millimetres(cut.at), self._system)
-        way, edge = _WAYS[cut.axis]
-        told = f"{panel}: {way}, {at} from {edge}."
-        for side, part in zip(_SIDES[cut.axis], (cut.first, cut.second), strict=True):
-            told += self._part(side, part)
-        return told
+    def _panel(self, place: int) -> str:
+        run = self._runs[place]
+        if run.parent is None:
+            return self._whole
+        parent = self._runs[run.parent]
+        last = run.parent == place - 1
+        cuts = f"cut{'s' * (len(parent.cuts) > 1)}"
+        of = f"the last {cuts}" if last else f"{cuts} {_numbers(parent)}"
+        first, second = _SIDES[parent.cuts[0].axis]
+        if run.where == "strips":
+            if run.panels == 2 and len(parent.cuts) == 1:
+                return f"Both parts of {of}"
+            return f"Each of the {run.panels} strips of {of}"
+        side = first if run.where == "first" else second
+        one, many = ("rest beyond", "rests beyond")
+        if parent.times == 1:
+            one, many = f"{side} part of", f"{side} parts of"
+        return f"The {one} {of}" if run.panels == 1 else f"Each of the {run.panels} {many} {of}"
+
+    def _cut(self, run: Run) -> str:
+        at = self._mark + show(millimetres(run.cuts[0].at), self._system)
+        way, edge = _WAYS[run.cuts[0].axis]
+        first, second = (side.capitalize() for side in _SIDES[run.cuts[0].axis])
+        if run.times == 1:
+            told = f"{way}, {at} from {edge}."
+            if run.even:
+                return told + self._part("Both parts", run.first)
+            return told + self._part(first, run.first) + self._part(second, run.rest)
+        times = "twice" if run.times == 2 else f"{run.times} times"
+        told = f"{way} {times}, each time {at} from {edge}."
+        if run.even:
+            return told + self._part("Each part, the last too", run.first)
+        return told + self._part("Each part", run.first) + self._part("Beyond", run.rest)
 
     def _part(self, side: str, part: Part) -> str:
-        name = f" {side.capitalize()}: "
         if part.placement is not None:
             piece = self._layout.placements[part.placement].piece
-            return f"{name}{self._pieces[piece.name].title.lower()}."
+            return f" {side}: {self._pieces[piece.name].title.lower()}."
         if part.off_cut is not None:
-            return f"{name}off-cut {part.off_cut}."
-        return "" if part.next_cut is not None else f"{name}waste."
+            return f" {side}: off-cut {part.off_cut}."
+        return "" if part.next_cut is not None else f" {side}: waste."
+
+
+def _numbers(run: Run) -> str:
+    """``4`` or ``4 to 9``."""
+    first, last = run.cuts[0].order, run.cuts[-1].order
+    return str(first) if first == last else f"{first} to {last}"

@@ -31,6 +31,8 @@ MOST_PIECES = 400
 _PLACES = (0.06, 0.12, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.88, 0.94)
 LETTER_MM = 3.0
 SMALL_MM = 2.2
+NUMBER_MM = SMALL_MM + 0.3
+"""Height of the numbers of the cuts."""
 
 
 def cut_drawings(build: Build) -> tuple[Drawing, ...]:
@@ -137,9 +139,13 @@ class _Picture:
         for cut in self._layout.cuts[:MOST_PIECES]:
             (ax, ay), (bx, by) = self._ends(cut)
             for share, side in product(_PLACES, (-1.0, 1.0)):
-                x, y = ax + share * (bx - ax), ay + share * (by - ay)
-                at = (x + side * 2.0, y + 0.9) if cut.axis == "x" else (x, y + side * 1.8 + 0.9)
-                label = Label(at, str(cut.order), SMALL_MM + 0.3, anchor="middle", role="cut")
+                x, y = ax + share * (bx - ax), ay + share * (by - ay) + 0.9
+                clear = text_width(str(cut.order), NUMBER_MM) / 2 + 0.7
+                if cut.axis == "x":
+                    at = x + side * clear, _between(y, ay + NUMBER_MM + 0.2, by - 0.7)
+                else:
+                    at = _between(x, ax + clear, bx - clear), y + side * 1.8
+                label = Label(at, str(cut.order), NUMBER_MM, anchor="middle", role="cut")
                 if not any(clash(label, other) for other in (*words, *placed)):
                     placed.append(label)
                     break
@@ -190,3 +196,7 @@ class _Picture:
             x = MARGIN_MM + wide - text_width("grain", LETTER_MM) - 14.0
             return [GrainArrow((x, MARGIN_MM + high + 6.0), 20.0, 0.0), words]
         return [GrainArrow((MARGIN_MM + wide + 8.0, MARGIN_MM + high - 12.0), 20.0, 90.0), words]
+
+
+def _between(value: float, least: float, most: float) -> float:
+    return max(least, min(value, most))

@@ -7,10 +7,11 @@ import pytest
 from demo import DEMOS, Run, compiled
 from foredge.contract import Label, Line, Shape
 from foredge.drawing.textbox import overlaps
-from foredge.emit.cutting import cut_views, room_for
+from foredge.emit.cutting import CutLine, cut_views, room_for
 from foredge.emit.cutting_drawings import cut_drawings
 
 SALTMARSH = Run("saltmarsh-tide-book.yaml")
+CLOCKMAKERS = Run("clockmakers-daybook.yaml")
 each_demo = pytest.mark.parametrize("run", DEMOS, ids=str)
 
 
@@ -18,11 +19,25 @@ def test_a_sheet_is_told_cut_by_cut() -> None:
     view = cut_views(compiled(SALTMARSH))[0]
     assert view.title == "chart-paper, sheets 1 to 20, all alike"
     assert view.gives == "2 × Folio"
-    assert view.lines == (
-        "The whole sheet: cut across, 307 mm from its head. Lower: off-cut A.",
-        "The upper part of the last cut: cut down, 209 mm from its left. Left: folio.",
-        "The right part of the last cut: cut down, 209 mm from its left. Left: folio. "
-        "Right: waste.",
+    assert [(line.number, line.text) for line in view.lines] == [
+        ("1", "The whole sheet: cut across, 307 mm from its head. Lower: off-cut A."),
+        (
+            "2 to 3",
+            "The upper part of the last cut: cut down twice, each time 209 mm from its left. "
+            "Each part: folio. Beyond: waste.",
+        ),
+    ]
+
+
+def test_a_grid_is_two_lines() -> None:
+    views = {view.title: view for view in cut_views(compiled(CLOCKMAKERS))}
+    _, columns, rows = views["end-sheets, off-cut 1A"].lines
+    assert columns.number == "2 to 9"
+    assert "cut down 8 times, each time ≈ 24 mm from its left. Beyond: waste." in columns.text
+    assert (rows.number, rows.text) == (
+        "10 to 57",
+        "Each of the 8 strips of the last cuts: cut across 6 times, each time ≈ 24 mm from its "
+        "head. Each part, the last too: tile.",
     )
 
 
@@ -33,7 +48,7 @@ def test_an_off_cut_that_is_used_later_says_for_what() -> None:
     assert told == "500 × 421 mm, cut up later for the spine piece"
     later = views[f"wrapping-kraft, off-cut 1{letter}"]
     assert later.state == "provisional (G1, G2): do not cut yet"
-    assert "≈ 16.5 mm" in later.lines[0]
+    assert "≈ 16.5 mm" in later.lines[0].text
 
 
 def test_left_overs_are_offered_for_pieces_the_maker_finds_stuff_for() -> None:
@@ -52,6 +67,12 @@ def test_left_overs_are_offered_for_pieces_the_maker_finds_stuff_for() -> None:
         assert asked[0] <= room[0] and asked[1] <= room[1]
 
 
+def _told(line: CutLine) -> int:
+    """How many cuts a line tells."""
+    first, _, last = line.number.partition(" to ")
+    return int(last or first) - int(first) + 1
+
+
 @each_demo
 def test_every_cut_of_a_sheet_is_told_and_numbered(run: Run) -> None:
     build = compiled(run)
@@ -59,7 +80,7 @@ def test_every_cut_of_a_sheet_is_told_and_numbered(run: Run) -> None:
     for sheet, view, drawing in zip(
         build.plan.cutting.sheets, views, cut_drawings(build), strict=True
     ):
-        assert len(view.lines) == len(sheet.layout.cuts)
+        assert sum(_told(line) for line in view.lines) == len(sheet.layout.cuts)
         assert drawing.name == view.key
         numbers = [
             item.text for item in drawing.items if isinstance(item, Label) and item.role == "cut"

@@ -38,7 +38,6 @@ class Block:
     title: Words = ""
     words: Sequence[Words] = ()
     items: Sequence[Words] = ()
-    ordered: bool = False
     heads: Sequence[str] = ()
     rows: Sequence[Sequence[Words]] = ()
     pictures: Sequence[Picture] = ()
@@ -160,7 +159,8 @@ def _cutting(build: Build, pictures: Pictures) -> Iterator[Section]:
     if not sheets:
         return
     words = (
-        "A line is a cut from edge to edge; what it gives is named, the rest is cut further.",
+        "Cuts go from edge to edge, and have the numbers of the picture; like ones stand in one "
+        "line. What a cut gives is named, the rest is cut further.",
         "Each sheet lies as its width and height are given; measure from its left edge or "
         "its head.",
         "Off-cuts are kept under their letters; where one has room for a piece, it will do if "
@@ -181,8 +181,7 @@ def _sheet(sheet: SimpleNamespace, pictures: Pictures) -> Block:
     return Block(
         sheet.title,
         words,
-        items=sheet.lines,
-        ordered=True,
+        items=[Markup("<b>{}</b> {}").format(line.number, line.text) for line in sheet.lines],
         below=[Markup("Off-cut {}").format(left) for left in sheet.left],
         pictures=() if picture is None else (picture,),
     )

@@ -12,6 +12,7 @@ from foredge.plan.cutting import CutPlan, OffCut, Piece, Rect, Sheet, plan_cuts
 from foredge.plan.sheets.many import Alike, plan_many
 from foredge.plan.sheets.pool import Pool, Wanted
 from foredge.plan.sheets.prices import choices, for_money, on_sale, outlay, weights
+from foredge.plan.sheets.runs import in_runs
 from foredge.plan.sheets.strip import strips_kept
 
 EFFORT = 0.3
@@ -168,7 +169,7 @@ class Shelf:
         self._number += 0 if cut.of else cut.same
         times = sum(1 for one in self._sheets if one.of == cut.of) if cut.of else 0
         name += f".{times + 1}" if times else ""
-        self._sheets.append(replace(cut, name=name))
+        self._sheets.append(replace(cut, name=name, layout=in_runs(cut.layout)))
         for off in cut.layout.off_cuts:
             on_it = tuple(
                 Rect(place.x - off.x, place.y - off.y, place.width, place.height)

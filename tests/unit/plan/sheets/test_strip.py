@@ -30,7 +30,7 @@ def test_the_strip_beside_a_crease_is_lettered_and_drawn(tmp_path: Path) -> None
     strip = next(off for off in sheet.layout.off_cuts if off.x == 0 and off.width == 67.5)
     assert strip.height == 594
     view = next(one for one in cut_views(build) if one.stock == "paper")
-    assert f"Left: off-cut {strip.name}." in view.lines[0]
+    assert f"Left: off-cut {strip.name}." in view.lines[0].text
     assert any(left.startswith(f"{strip.name}: 67.5 × 594 mm") for left in view.left)
     drawing = next(one for one in cut_drawings(build) if one.name == view.key)
     words = {getattr(item, "text", "") for item in drawing.items}
