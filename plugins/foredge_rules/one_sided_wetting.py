@@ -39,7 +39,7 @@ class OneSidedWetting:
             yield told(
                 self,
                 (*relief.path, "seal" if bare else "counter_lining"),
-                f"the clay wets one face of the {said.on} board with {one.water.value:.0f} g of "
+                f"the clay wets one face of the {said.on} board with {one.water.value:.2g} g of "
                 f"water, and {why}",
             )
 

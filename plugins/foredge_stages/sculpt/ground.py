@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from foredge.contract import (
     Operation,
     Piece,
+    Problem,
     Quantity,
     StageResult,
     Text,
@@ -17,6 +18,7 @@ from foredge.contract import (
     glue,
     number,
     say,
+    warning,
     wet,
 )
 from foredge_stages.sculpt.armature import mark_steps
@@ -124,6 +126,8 @@ def _balance(relief: Relief, covered: str) -> StageResult:
         return StageResult()
     book = relief.book
     width, height = (_between_turn_ins(relief, side) for side in ("width", "height"))
+    if min(width.value, height.value) <= 0:
+        return StageResult(problems=(_no_room(relief, width, height),))
     name = f"sculpt.counter_lining.{relief.on}"
     piece = Piece(
         name,
@@ -161,6 +165,19 @@ def _balance(relief: Relief, covered: str) -> StageResult:
         rescue="line it now, or let the finished book dry shut under weight a week longer",
     )  # fmt: skip
     return StageResult(quantities=(width, height), pieces=(piece,), operations=(operation,))
+
+
+def _no_room(relief: Relief, width: Quantity, height: Quantity) -> Problem:
+    short = "width" if width.value <= 0 else "height"
+    return warning(
+        (*relief.part.path, "on"),
+        f"turn-ins and inner strip cover the whole {short} of the {relief.where}, so no "
+        "counter-lining fits between them",
+        "counter-lining-no-room",
+        consequence="The clay wets one side of the board only, and the board warps",
+        remedy="Write counter_lining: none, or model on a larger board",
+        source="geometry",
+    )
 
 
 def _between_turn_ins(relief: Relief, side: str) -> Quantity:
