@@ -66,14 +66,14 @@ class _Picture:
         ]
         items += self._numbers([item for item in items if isinstance(item, Label)])
         used = {placement.piece.name for placement in self._layout.placements}
-        sizes = [one for one in self._build.whole.pieces if one.name in used]
+        cut = [one for one in self._build.whole.pieces if one.name in used]
         return Drawing(
             name=sheet_key(self._sheet),
             title=f"Cutting plan: {sheet_title(self._sheet)}",
             width=wide + 2 * MARGIN_MM,
             height=high + 2 * MARGIN_MM,
             items=tuple(items),
-            sizes=tuple(size for piece in sizes for size in (piece.width, piece.height)),
+            sizes=tuple(q for one in cut for q in (one.width, one.height, one.count)),
         )
 
     def _whole(self) -> Rect:

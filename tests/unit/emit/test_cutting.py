@@ -92,6 +92,14 @@ def test_every_cut_of_a_sheet_is_told_and_numbered(run: Run) -> None:
 
 
 @each_demo
+def test_a_picture_is_provisional_where_the_words_are(run: Run) -> None:
+    """Also where only the number of pieces waits for a gate, as with a row of tiles."""
+    build = compiled(run)
+    for sheet, drawing in zip(build.plan.cutting.sheets, cut_drawings(build), strict=True):
+        assert {gate for size in drawing.sizes for gate in size.gates} == set(sheet.gates)
+
+
+@each_demo
 def test_pictures_of_sheets_can_be_read(run: Run) -> None:
     for drawing in cut_drawings(compiled(run)):
         assert overlaps(drawing) == []

@@ -6,7 +6,7 @@ problems", Mathematical Programming 91 (2001), pp. 11-31 (``_step``, ``_push``);
 and A. Mingozzi, "The two-dimensional finite bin packing problem, part I", 4OR 1 (2003),
 pp. 27-42 (``_half``); J. Carlier, F. Clautiaux and A. Moukrim, "New reduction procedures and lower
 bounds for the two-dimensional bin packing problem with fixed orientation", Computers & Operations
-Research 34 (2007), pp. 2223-2250 (``_count``).
+Research 34 (2007), pp. 2223-2250 (``_count``). Cited from memory.
 """
 
 from __future__ import annotations

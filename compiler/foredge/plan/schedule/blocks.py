@@ -5,7 +5,7 @@ circle, so each can be placed as soon as it fits and never has to move again; on
 block a task that comes too late makes the others of its block wait. Sources: Neumann, K., Zhan,
 J. (1995), "Heuristics for the minimum project-duration problem with minimal and maximal time
 lags under fixed resource constraints", Journal of Intelligent Manufacturing 6, pp. 145-154
-(blocks); Kolisch, R. (1996), see ``schemes`` (serial and parallel scheme).
+(blocks); Kolisch, R. (1996), see ``schemes`` (serial and parallel scheme). Cited from memory.
 """
 
 from __future__ import annotations

@@ -9,7 +9,7 @@ def circles(before: Sequence[set[int]]) -> list[list[int]]:
     """The strongly connected parts of a graph, a part before those that need it.
 
     Source: Tarjan, R. (1972), "Depth-first search and linear graph algorithms", SIAM Journal on
-    Computing 1, pp. 146-160; with a stack of its own instead of recursion.
+    Computing 1, pp. 146-160 (cited from memory); with a stack of its own instead of recursion.
     """
     found: list[list[int]] = []
     number: dict[int, int] = {}

@@ -2,7 +2,8 @@
 
 Each number has a field of bits with a guard bit on top that stays clear; a subtraction with the
 guards set leaves them where the first number is not the smaller one. Source: Lamport, L. (1975),
-"Multiple byte processing with full-word instructions", Communications of the ACM 18, pp. 471-475.
+"Multiple byte processing with full-word instructions", Communications of the ACM 18, pp. 471-475
+(cited from memory).
 """
 
 from __future__ import annotations
